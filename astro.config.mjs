@@ -1,15 +1,96 @@
+import { satteri } from '@astrojs/markdown-satteri';
 import preact from '@astrojs/preact';
 import starlight from '@astrojs/starlight';
 import { defineConfig } from 'astro/config';
+import { baseLinks } from './site/integrations/base-links.ts';
+import { contentSecurity } from './site/integrations/content-security.ts';
+import { mathFont } from './site/integrations/math-font.ts';
+import { mathPlugin } from './site/math/plugin.ts';
+
+// A host sets these two; without them the site works at the root of any address.
+const site = process.env.SITE_URL ?? 'https://uphill-measured.example';
+const base = process.env.BASE_PATH ?? '/';
 
 export default defineConfig({
-  site: process.env.SITE_URL ?? 'https://uphill-measured.example',
-  base: process.env.BASE_PATH ?? '/',
+  site,
+  base,
   srcDir: './site',
   publicDir: './site/public',
+  outDir: './dist',
+  trailingSlash: 'always',
   prefetch: false,
+  build: {
+    // A style inlined into a page by an island would be blocked by the policy.
+    inlineStylesheets: 'never',
+  },
+  vite: {
+    build: {
+      rolldownOptions: {
+        // Astro marks every MDX page with a directive that the bundler does not know, and removes it itself.
+        onLog: (level, log, handler) => log.code === 'MODULE_LEVEL_DIRECTIVE' || handler(level, log),
+      },
+      // Pictures stay files: inlined into the style sheet, every page would carry the home page's ornament.
+      assetsInlineLimit: (path) => (path.endsWith('.svg') ? false : undefined),
+    },
+  },
+  security: {
+    csp: {
+      directives: [
+        "default-src 'self'",
+        "img-src 'self' data:",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "base-uri 'none'",
+        "object-src 'none'",
+        "form-action 'none'",
+      ],
+      // Search compiles its index reader from WebAssembly.
+      scriptDirective: { resources: ["'self'", "'wasm-unsafe-eval'"] },
+      // Style attributes (not elements) are let through: Starlight and charts drawn on the server use them.
+      styleDirective: { resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }] },
+    },
+  },
+  markdown: {
+    // Highlighters colour by style attributes; our few code examples read well in plain ink.
+    syntaxHighlight: false,
+    processor: satteri({ features: { math: true }, hastPlugins: [mathPlugin(), baseLinks(base)] }),
+  },
   integrations: [
-    starlight({ title: 'Uphill, Measured', markdown: { processedDirs: ['./content/'] }, expressiveCode: false }),
+    starlight({
+      title: 'Uphill, Measured',
+      description: "What a bike's motor adds on a climb, measured fairly and carried honestly to your hill.",
+      expressiveCode: false,
+      disable404Route: true,
+      markdown: { processedDirs: ['./content/'] },
+      routeMiddleware: './site/route-data.ts',
+      components: { Head: './site/components/Head.astro', Search: './site/components/Search.astro' },
+      customCss: ['./site/styles/tokens.css', './site/styles/site.css', './site/styles/tool.css'],
+      sidebar: [
+        {
+          label: 'Read',
+          items: [
+            'learn/torque',
+            'learn/peak-and-rated-power',
+            'learn/watt-hours',
+            'learn/forces-on-a-climb',
+            'learn/scaling-a-climb',
+            'learn/testing-method',
+          ],
+        },
+        {
+          label: 'Compute',
+          items: [
+            'calculators/climb-time',
+            'calculators/side-by-side',
+            'calculators/bigger-hill',
+            'calculators/power-to-weight',
+          ],
+        },
+        { label: 'Reference', items: ['reference/model', 'reference/links', 'reference/sources', 'reference/glossary'] },
+      ],
+    }),
     preact(),
+    mathFont(),
+    contentSecurity(),
   ],
 });
