@@ -59,6 +59,7 @@ export default defineConfig({
     starlight({
       title: 'Uphill, Measured',
       description: "What a bike's motor adds on a climb, measured fairly and carried honestly to your hill.",
+      locales: { root: { label: 'English', lang: 'en-GB' } },
       expressiveCode: false,
       disable404Route: true,
       markdown: { processedDirs: ['./content/'] },

@@ -6,7 +6,7 @@ export const onRequest = defineRouteMiddleware((context) => {
   const route = context.locals.starlightRoute;
   const file = route.entry.filePath;
   const changed = file === undefined ? undefined : (lastChanges ??= readLastChanges()).get(file);
-  if (changed !== undefined) route.lastUpdated = changed;
+  if (changed !== undefined && route.entry.data.lastUpdated !== false) route.lastUpdated = changed;
 });
 
 let lastChanges: Map<string, Date> | undefined;
