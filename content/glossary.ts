@@ -1,0 +1,305 @@
+/** A word of the site. `id` is its anchor on `/reference/glossary/` and never changes. */
+export interface Term {
+  id: string;
+  /** as plain text */
+  term: string;
+  /** as set on the page, where that is more than plain text; HTML */
+  label?: string;
+  /** one or two plain sentences */
+  text: string;
+  /** the page that explains it: address from the root, and how the link reads */
+  page: readonly [address: string, words: string];
+}
+
+const TORQUE = ['/learn/torque/', 'Torque'] as const;
+const POWER = ['/learn/peak-and-rated-power/', 'Peak and rated power'] as const;
+const ENERGY = ['/learn/watt-hours/', 'Watt-hours'] as const;
+const FORCES = ['/learn/forces-on-a-climb/', 'Forces on a climb'] as const;
+const SCALING = ['/learn/scaling-a-climb/', 'Scaling a climb'] as const;
+const TESTING = ['/learn/testing-method/', 'Testing method'] as const;
+const MODEL = ['/reference/model/', 'The model'] as const;
+const LINKS = ['/reference/links/', 'Links'] as const;
+const WEIGHT = ['/calculators/power-to-weight/', 'Power-to-weight calculator'] as const;
+const CLIMB = ['/calculators/climb-time/', 'Climb-time calculator'] as const;
+
+/** Every trade term that the site uses, in alphabetical order. */
+export const glossary: readonly Term[] = [
+  {
+    id: 'air-density',
+    term: 'Air density',
+    text: 'Mass of a cubic metre of air, about 1.2 kg near the sea. It falls with altitude and with warmth, and air resistance falls with it.',
+    page: FORCES,
+  },
+  {
+    id: 'assist',
+    term: 'Assist',
+    text: 'Power that the motor adds while the rider pedals. Light, mid and full assist are this site’s three classes of bike, by usual torque and peak power.',
+    page: TORQUE,
+  },
+  {
+    id: 'assist-limit',
+    term: 'Assist limit',
+    text: 'Speed by which the motor must have stopped helping, for example 25 km/h or 20 mph. On a gentle hill it makes strong and weak motors equal.',
+    page: SCALING,
+  },
+  {
+    id: 'bearings',
+    term: 'Bearings',
+    text: 'Resistance of the wheel bearings, about a tenth of a newton. The site counts it with rolling.',
+    page: MODEL,
+  },
+  {
+    id: 'bias',
+    term: 'Bias',
+    text: 'An error that has the same sign in every reading, such as a power meter that always reads 2 % high. Repeating a run does not reduce it; comparing bikes with the same meter hides most of it.',
+    page: TESTING,
+  },
+  {
+    id: 'binding-limit',
+    term: 'Binding limit',
+    text: 'What holds a climb back beside power and hill: the assist limit, or a grade too far from the measured one. Battery, heat and the rider’s endurance are not modelled yet.',
+    page: SCALING,
+  },
+  {
+    id: 'c-da',
+    term: 'C_dA',
+    label: 'C<sub>d</sub>A',
+    text: 'Drag area: the drag coefficient times the frontal area, in square metres. It says how large rider and bike look to the air; about 0.36 to 0.56 m² for seated to upright riders.',
+    page: FORCES,
+  },
+  {
+    id: 'c-rr',
+    term: 'C_rr',
+    label: 'C<sub>rr</sub>',
+    text: 'Coefficient of rolling resistance: the rolling force divided by the force of the bike on the ground. It belongs to the tyre and the surface together.',
+    page: FORCES,
+  },
+  {
+    id: 'cadence',
+    term: 'Cadence',
+    text: 'Turns of the crank per minute (rpm). Power is torque times cadence.',
+    page: TORQUE,
+  },
+  {
+    id: 'calibration',
+    term: 'Calibration',
+    text: 'Working out from control runs what the hill asks for, before anything is said about a motor. Here it gives an effective rolling resistance.',
+    page: TESTING,
+  },
+  {
+    id: 'control-run',
+    term: 'Control run',
+    text: 'A timed run of the same hill without assistance at a known rider power. It calibrates the hill, so that errors of mass, height and surface mostly cancel.',
+    page: TESTING,
+  },
+  {
+    id: 'crank',
+    term: 'Crank',
+    text: 'The arms that the pedals turn. Rider and mid-drive power are both counted here; the chain then takes a few percent on the way to the wheel.',
+    page: FORCES,
+  },
+  {
+    id: 'critical-power',
+    term: 'Critical power',
+    text: 'The power that a rider can hold for a long time; above it a fixed store of work runs down. It is not considered yet: no climb here is shortened by a tired rider.',
+    page: SCALING,
+  },
+  {
+    id: 'drive-efficiency',
+    term: 'Drive efficiency',
+    text: 'Share of the power at the crank that reaches the wheel through chain and gears. The site takes 0.96 ± 0.02, an assumption.',
+    page: FORCES,
+  },
+  {
+    id: 'drive-unit',
+    term: 'Drive unit',
+    text: 'Motor, gears and electronics in one housing. Its efficiency, from battery to crank, decides what a climb takes from the battery; the site takes 0.80 ± 0.05, an assumption.',
+    page: ENERGY,
+  },
+  {
+    id: 'effective-rolling',
+    term: 'Effective rolling resistance',
+    text: 'The rolling resistance that makes the model agree with the control runs. It swallows the errors of mass, height and meter, so it is good on that hill and that surface, not as a figure for the tyre.',
+    page: TESTING,
+  },
+  {
+    id: 'fade',
+    term: 'Fade',
+    text: 'The last stretch below the assist limit, in which the motor gives less and less. The site takes it as linear over 2 km/h, an assumption.',
+    page: SCALING,
+  },
+  {
+    id: 'gain',
+    term: 'Gain',
+    text: 'Height climbed from bottom to top, vertically. Also called ascent or climbing.',
+    page: FORCES,
+  },
+  {
+    id: 'grade',
+    term: 'Grade',
+    text: 'Steepness: height gained over horizontal distance, in percent. Over the distance along the road the ratio is slightly smaller; at 10 % the two differ by half a percent.',
+    page: FORCES,
+  },
+  {
+    id: 'head-wind',
+    term: 'Head wind',
+    text: 'Wind against the direction of travel, at the rider’s height. A tail wind is a negative head wind.',
+    page: FORCES,
+  },
+  {
+    id: 'hub-motor',
+    term: 'Hub motor',
+    text: 'A motor in the wheel. The bike’s gears do not help it, and its torque is given at the wheel, so it cannot be compared with that of a mid-drive.',
+    page: TORQUE,
+  },
+  {
+    id: 'inferred-motor-power',
+    term: 'Inferred motor power',
+    text: 'What the motor must have given for the measured time: the power at the crank that the speed asks for, less the rider’s power. It is a mean over the climb.',
+    page: TESTING,
+  },
+  {
+    id: 'isa',
+    term: 'ISA',
+    text: 'International Standard Atmosphere: agreed temperature and pressure for each altitude. The site takes the pressure from it when only the altitude is known.',
+    page: MODEL,
+  },
+  {
+    id: 'mid-drive',
+    term: 'Mid-drive',
+    text: 'A motor at the crank. It drives the wheel through the chain and gains from a low gear as the legs do.',
+    page: TORQUE,
+  },
+  {
+    id: 'modelled-time',
+    term: 'Modelled time',
+    text: 'Time on another hill worked out from the forces there, with the motor and the rolling resistance found on the measured hill.',
+    page: SCALING,
+  },
+  {
+    id: 'newton-metre',
+    term: 'Newton metre',
+    text: 'The unit of torque, N·m: a push of one newton at the end of a lever of one metre. A pound-foot is about 1.36 N·m.',
+    page: TORQUE,
+  },
+  {
+    id: 'nominal-energy',
+    term: 'Nominal energy',
+    text: 'What the label of a battery says: nominal volts times rated amp-hours. The usable energy is less.',
+    page: ENERGY,
+  },
+  {
+    id: 'peak-power',
+    term: 'Peak power',
+    text: 'The most that a motor gives for a short time. It is what climbs, as long as heat, battery and the rider allow.',
+    page: POWER,
+  },
+  {
+    id: 'power-meter',
+    term: 'Power meter',
+    text: 'An instrument in pedal, crank or hub that measures power. One in the hub reads the motor with the rider.',
+    page: TESTING,
+  },
+  {
+    id: 'power-to-weight',
+    term: 'Power-to-weight (W/kg)',
+    text: 'Power divided by mass. The site divides by body and kit unless it says otherwise, and shows it with and without the motor.',
+    page: WEIGHT,
+  },
+  {
+    id: 'proportional-time',
+    term: 'Proportional time',
+    text: 'Time on another hill by the rule of three: time multiplied by the ratio of the heights. It holds on the same grade and surface until something runs out.',
+    page: SCALING,
+  },
+  {
+    id: 'range-95',
+    term: 'Range, 95 %',
+    text: 'From a low to a high value, made so that the true value should lie between them in 95 of 100 cases, if the stated uncertainties of the inputs are right.',
+    page: MODEL,
+  },
+  {
+    id: 'rated-power',
+    term: 'Rated power',
+    text: 'In European and British law the power that a motor can give for thirty minutes on a test bench. It says which class a bike belongs to, not how it climbs.',
+    page: POWER,
+  },
+  {
+    id: 'repeatability',
+    term: 'Repeatability',
+    text: 'How closely an instrument or a run repeats itself when nothing has changed. Unlike bias, it becomes smaller in a mean of several runs.',
+    page: TESTING,
+  },
+  {
+    id: 'rider-mass',
+    term: 'Rider, body and kit',
+    text: 'Mass of the body with everything worn and carried: clothes, shoes, helmet, bag, water. The bike is counted apart, with its battery.',
+    page: LINKS,
+  },
+  {
+    id: 'rolling-resistance',
+    term: 'Rolling resistance',
+    text: 'Force lost in tyre and ground. On a rough trail it is a large part of what holds a climbing bike back.',
+    page: FORCES,
+  },
+  {
+    id: 'share-of-battery',
+    term: 'Share of the battery',
+    text: 'Energy that a climb takes from the battery, divided by its nominal energy. Above 100 % the climb cannot be finished with that battery.',
+    page: ENERGY,
+  },
+  {
+    id: 'support',
+    term: 'Support',
+    text: 'Motor power as a percentage of rider power. At 200 % the motor adds two watts to each watt of the legs, up to its peak.',
+    page: POWER,
+  },
+  {
+    id: 'torque',
+    term: 'Torque',
+    text: 'How hard something is twisted, in newton metres. Torque without cadence says nothing about power.',
+    page: TORQUE,
+  },
+  {
+    id: 'unassisted-equivalent',
+    term: 'Unassisted equivalent',
+    text: 'The power, per kilogram of rider, that would climb as fast on the same bike with the motor off.',
+    page: WEIGHT,
+  },
+  {
+    id: 'uncertainty',
+    term: 'Uncertainty',
+    text: 'How far a value may be from the truth, as far as we can tell. It comes from the stated errors of the inputs, not from a guess about the result.',
+    page: MODEL,
+  },
+  {
+    id: 'usable-energy',
+    term: 'Usable energy',
+    text: 'What a battery really gives before the bike stops it: nominal energy less reserve, age and cold. A gauge shows percent of this.',
+    page: ENERGY,
+  },
+  {
+    id: 'vertical-speed',
+    term: 'Vertical speed',
+    text: 'Height gained per time, in metres or feet per hour. It compares climbs of similar grade better than the speed along the road.',
+    page: CLIMB,
+  },
+  {
+    id: 'virtual-elevation',
+    term: 'Virtual elevation',
+    text: 'A way to find rolling and air resistance: work out from power and speed the profile that the bike should have climbed, and adjust until it agrees with the true one.',
+    page: FORCES,
+  },
+  {
+    id: 'watt',
+    term: 'Watt',
+    text: 'The unit of power, W: one joule per second. Holding a mass of 1 kg against gravity costs no power; lifting it by 10 cm each second costs about one watt.',
+    page: POWER,
+  },
+  {
+    id: 'watt-hour',
+    term: 'Watt-hour',
+    text: 'The unit of a battery’s energy, Wh: one watt for one hour, 3 600 joules.',
+    page: ENERGY,
+  },
+];
