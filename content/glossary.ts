@@ -237,10 +237,22 @@ export const glossary: readonly Term[] = [
     page: LINKS,
   },
   {
+    id: 'rider-power',
+    term: 'Rider power',
+    text: 'What the legs give at the crank, as a mean over the climb. The calculators hold it from bottom to top.',
+    page: FORCES,
+  },
+  {
     id: 'rolling-resistance',
     term: 'Rolling resistance',
     text: 'Force lost in tyre and ground. On a rough trail it is a large part of what holds a climbing bike back.',
     page: FORCES,
+  },
+  {
+    id: 'scenario',
+    term: 'Scenario',
+    text: 'Everything a calculator is set to: hill, rider, bikes, conditions. Its link holds all of it.',
+    page: LINKS,
   },
   {
     id: 'share-of-battery',
