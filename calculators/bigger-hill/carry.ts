@@ -1,0 +1,103 @@
+import {
+  type Calibration,
+  type Climb,
+  type ControlRun,
+  calibrate,
+  type Hill,
+  hillFromGain,
+  type InferredMotor,
+  inferMotor,
+  proportionalTime,
+  rideClimb,
+  type SteadyClimb,
+} from '../model/index.ts';
+import { COVERAGE, DRAG_HALF_WIDTH, POWER_REPEATABILITY } from '../scenario/index.ts';
+
+/** A measured climb and the hill it is carried to, all values in SI. */
+export interface Measurement {
+  hill: Hill;
+  density: number;
+  headWind: number;
+  efficiency: number;
+  dragArea: number;
+  /** C_rr to use when there is no control run */
+  rolling: number;
+  controls: readonly ControlRun[];
+  runs: readonly { time: number; riderPower: number; mass: number; assistLimit: number | null }[];
+  target: {
+    hill: Hill;
+    density: number;
+    headWind: number;
+    riderPower: number;
+    /** kg more or less than on the measured hill */
+    riderMassChange: number;
+    /** C_rr there; null: as on the measured hill after calibration */
+    rolling: number | null;
+    /** added to that C_rr: how far another surface may differ */
+    rollingChange: number;
+  };
+}
+
+/** One bike carried over. */
+export interface Carried {
+  motor: InferredMotor;
+  /** the climb on the other hill, with and without the assist limit */
+  climb: Climb;
+  ride: SteadyClimb;
+  freeTime: number;
+  proportionalTime: number;
+}
+
+/** The whole way from times to times: calibrate the measured hill, read each motor back, ride the other hill with it. */
+export function carry(m: Measurement): {
+  calibration: Calibration | null;
+  rolling: number;
+  dragArea: number;
+  bikes: Carried[];
+} {
+  const { hill, density, headWind, efficiency, target } = m;
+  const calibration =
+    m.controls.length > 0
+      ? calibrate(m.controls, {
+          hill,
+          density,
+          headWind,
+          efficiency,
+          dragArea: m.dragArea,
+          dragAreaUncertainty: DRAG_HALF_WIDTH / COVERAGE,
+          powerRepeatability: POWER_REPEATABILITY,
+        })
+      : null;
+  const rolling = calibration?.rolling ?? m.rolling;
+  const dragArea = calibration?.dragArea ?? m.dragArea;
+  const bikes = m.runs.map((run): Carried => {
+    const measured = { hill, density, headWind, efficiency, dragArea, rolling, ...run };
+    const motor = inferMotor(measured, run.time);
+    const climb: Climb = {
+      ...measured,
+      hill: target.hill,
+      density: target.density,
+      headWind: target.headWind,
+      riderPower: target.riderPower,
+      mass: run.mass + target.riderMassChange,
+      rolling: (target.rolling ?? rolling) + target.rollingChange,
+      // a motor below zero is a contradiction that the page names; carried over it counts as none
+      motorPower: Math.max(0, motor.held),
+    };
+    return {
+      motor,
+      climb,
+      ride: rideClimb(climb),
+      freeTime: rideClimb({ ...climb, assistLimit: null }).time,
+      proportionalTime: hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
+    };
+  });
+  return { calibration, rolling, dragArea, bikes };
+}
+
+/** A hill whose height and length are off by these factors; null where that is not a hill any more. */
+export function misread(hill: Hill, distanceFactor: number, gainFactor: number): Hill | null {
+  const distance = hill.distance * distanceFactor;
+  const gain = hill.gain * gainFactor;
+  return gain < distance ? hillFromGain(distance, gain) : null;
+}

@@ -1,0 +1,58 @@
+import type { Hill } from './hill.ts';
+import { assistShare, type Drive, drivenSpeed } from './motor.ts';
+import { forces, type Load, resistanceOf } from './resistance.ts';
+
+/** Everything that decides a climb at steady speed. */
+export interface Climb extends Drive {
+  hill: Hill;
+  mass: number;
+  rolling: number;
+  dragArea: number;
+  density: number;
+  headWind: number;
+}
+
+/** A climb at steady speed, SI. `time` is Infinity when the bike does not move; powers are then 0 but for `rider`. */
+export interface SteadyClimb {
+  /** m/s along the road */
+  speed: number;
+  /** m/s, straight up */
+  verticalSpeed: number;
+  /** s */
+  time: number;
+  /** W at the crank: the rider's, the motor's after the fade, and both */
+  motorPower: number;
+  crankPower: number;
+  /** where the crank power goes, W; they add up to it */
+  powers: { gravity: number; rolling: number; air: number; drive: number };
+}
+
+/** The load that a climb puts on the bike; bearings counted, wheel rotation left to C_dA. */
+export function loadOf(climb: Climb): Load {
+  const { hill, mass, rolling, dragArea, density, headWind } = climb;
+  return { sin: hill.sin, cos: hill.cos, mass, rolling, dragArea, density, headWind, bearings: true };
+}
+
+/** Speed, time and power split of a climb ridden at steady speed from bottom to top. */
+export function rideClimb(climb: Climb): SteadyClimb {
+  const load = loadOf(climb);
+  const speed = drivenSpeed(resistanceOf(load), climb);
+  const force = forces(load, speed);
+  const powers = { gravity: force.gravity * speed, rolling: force.rolling * speed, air: force.air * speed, drive: 0 };
+  const motorPower = climb.riderPower > 0 ? climb.motorPower * assistShare(speed, climb.assistLimit) : 0;
+  const crankPower = climb.riderPower + motorPower;
+  powers.drive = speed > 0 ? (1 - climb.efficiency) * crankPower : 0;
+  return {
+    speed,
+    verticalSpeed: speed * climb.hill.sin,
+    time: climb.hill.distance / speed,
+    motorPower,
+    crankPower,
+    powers,
+  };
+}
+
+/** Energy in J drawn from the battery when the motor gives `motorPower` (W at the crank) for `time` (s) through a drive unit of that efficiency. */
+export function batteryEnergy(motorPower: number, time: number, driveUnitEfficiency: number): number {
+  return motorPower > 0 ? (motorPower * time) / driveUnitEfficiency : 0;
+}

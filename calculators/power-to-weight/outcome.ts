@@ -1,0 +1,77 @@
+import {
+  assistShare,
+  powerToWeight as powerToWeightOf,
+  propagate,
+  rideClimb,
+  timePerKilogram,
+  type UncertainResult,
+} from '../model/index.ts';
+import { formatQuantity } from '../quantities/index.ts';
+import {
+  climbOf,
+  dragDoubt,
+  efficiencyDoubt,
+  exact,
+  hillOf,
+  isGiven,
+  none,
+  numberOf,
+  type Outcome,
+  type Remark,
+  type Result,
+  ranged,
+  rollingDoubt,
+  type Scenario,
+} from '../scenario/index.ts';
+
+const NAMES: [string, Result['kind']][] = [
+  ['watts-per-kilogram', 'specific-power'],
+  ['watts-per-kilogram-assisted', 'specific-power'],
+  ['watts-per-kilogram-system', 'specific-power'],
+  ['watts-per-kilogram-unassisted-equivalent', 'specific-power'],
+  ['time-per-kilogram', 'duration'],
+];
+
+const STANDS_STILL = 'This power does not move the bike up this hill.';
+
+/** W/kg with and without the motor, and what one more kilogram costs on this hill. */
+export function powerToWeight(scenario: Scenario): Outcome {
+  const setting = hillOf(scenario);
+  if (!setting.ok)
+    return {
+      results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
+      remarks: [{ tone: 'wrong', text: setting.problem }],
+    };
+  const climb = climbOf(scenario, setting.value, 0);
+  const rider = numberOf(scenario, 'rider');
+  const ratios = powerToWeightOf(climb, rider);
+  const inputs = [
+    rollingDoubt(climb.rolling, isGiven(scenario, 'rolling')),
+    dragDoubt(climb.dragArea),
+    efficiencyDoubt('drive', climb.efficiency),
+  ];
+  const [equivalent, perKilogram] = propagate(inputs, ([rolling = 0, dragArea = 0, efficiency = 1]) => {
+    const there = { ...climb, rolling, dragArea, efficiency };
+    return [powerToWeightOf(there, rider).unassistedEquivalent, timePerKilogram(there)];
+  }) as [UncertainResult, UncertainResult];
+
+  const results: Result[] = [
+    exact('watts-per-kilogram', 'specific-power', ratios.rider, ''),
+    exact('watts-per-kilogram-assisted', 'specific-power', ratios.assisted, ''),
+    exact('watts-per-kilogram-system', 'specific-power', ratios.system, ''),
+    ranged('watts-per-kilogram-unassisted-equivalent', 'specific-power', equivalent, STANDS_STILL),
+    ranged('time-per-kilogram', 'duration', perKilogram, STANDS_STILL),
+  ];
+  const remarks: Remark[] = setting.notes.map((text) => ({ tone: 'plain', text }));
+  const ride = rideClimb(climb);
+  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
+  if (climb.riderPower === 0)
+    remarks.push({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
+  else if (climb.motorPower > 0 && climb.assistLimit !== null && assistShare(ride.speed, climb.assistLimit) < 1) {
+    remarks.push({
+      tone: 'caution',
+      text: `At ${text(ride.speed, 'speed')} the assist limit leaves ${text(ride.motorPower, 'power')} of the motor’s ${text(climb.motorPower, 'power')}, so the equivalent is lower than rider and motor together.`,
+    });
+  }
+  return { results, remarks };
+}

@@ -1,0 +1,95 @@
+import type { UncertainInput } from '../model/index.ts';
+
+/**
+ * How well each input is known: 95 % ranges, stated on the page with their source. Two kinds: of things that nobody has measured on
+ * this hill, and of instruments. What the reader says about the hill, the rider and the bike is taken as true.
+ */
+export interface Doubt {
+  /** as in a sentence: "Most of the doubt is the surface." */
+  cause: string;
+  /** what the range is, for the table on the page */
+  range: string;
+  /** id in the bibliography, or why there is none */
+  source: string;
+}
+
+/** A trail that nobody surveyed, C_rr: two cross-country courses were at 0.022 and 0.030. */
+export const UNSURVEYED_ROLLING = { low: 0.015, high: 0.035 };
+/** Half-width, m², around any drag area. */
+export const DRAG_HALF_WIDTH = 0.1;
+/** Half-width of the efficiency of chain and gears. */
+export const DRIVE_HALF_WIDTH = 0.02;
+/** Half-width of the efficiency of the drive unit. */
+export const UNIT_HALF_WIDTH = 0.05;
+/** A figure for rolling resistance that the reader states: relative half-width. */
+export const STATED_ROLLING = 0.15;
+
+/** Half-width of C_rr on another hill when nothing is said about its surface: half the difference of those two courses. */
+export const SURFACE_THERE = 0.004;
+
+/** Instruments of a measured climb. Relative or absolute half-widths as named. */
+export const METER_SCALE = 0.02; // of rider power, shared by all runs
+export const STEADINESS = 0.02; // of rider power, each run for itself
+export const STOPWATCH = 1; // s, each run
+export const RIDER_SCALE = 1; // kg
+export const BIKE_SCALE = 0.3; // kg
+export const DISTANCE_RELATIVE = 0.01;
+export const GAIN_RELATIVE = 0.03;
+
+/** Relative standard uncertainty of one run's rider power, for the weights of several control runs. */
+export const POWER_REPEATABILITY = 0.012;
+/** 95 % half-width over standard uncertainty. */
+export const COVERAGE = 1.96;
+
+export const doubts: Readonly<Record<string, Doubt>> = {
+  rolling: {
+    cause: 'the surface',
+    range: 'C_rr 0.015 to 0.035 on a trail that nobody surveyed; ±15 % around a figure of your own',
+    source: 'maier-2018',
+  },
+  drag: { cause: 'how much air you push', range: 'drag area ±0.10 m²', source: 'bertucci-2013' },
+  drive: { cause: 'the chain and gears', range: 'efficiency ±2 points', source: 'smit-2023' },
+  unit: { cause: 'the losses of the drive unit', range: 'efficiency ±5 points', source: 'assumption' },
+  meter: {
+    cause: 'the power meter’s scale',
+    range: '±2 % of rider power, the same for all runs',
+    source: 'maier-2017',
+  },
+  steady: { cause: 'how steadily each run was ridden', range: '±2 % of rider power in each run', source: 'maier-2017' },
+  watch: { cause: 'the stopwatch', range: '±1 s in each run', source: 'assumption' },
+  riderMass: { cause: 'the rider’s weight', range: '±1 kg', source: 'assumption' },
+  bikeMass: { cause: 'the bikes’ weights', range: '±0.3 kg for each bike', source: 'assumption' },
+  distance: { cause: 'the measured distance', range: '±1 %', source: 'assumption' },
+  gain: { cause: 'the measured height', range: '±3 %', source: 'menaspa-2016' },
+};
+
+/** Name of the doubt behind an input of a propagation: `steady:2` belongs to `steady`. */
+export function doubtOf(inputName: string): Doubt | undefined {
+  return doubts[inputName.split(':')[0] ?? ''];
+}
+
+const around = (name: string, value: number, half: number): UncertainInput => ({
+  name,
+  value,
+  low: value - half,
+  high: value + half,
+});
+
+/** Range of C_rr: that of an unsurveyed trail while the default stands, ±15 % of a figure that the reader states. */
+export function rollingDoubt(value: number, stated: boolean): UncertainInput {
+  return stated ? around('rolling', value, STATED_ROLLING * value) : { name: 'rolling', value, ...UNSURVEYED_ROLLING };
+}
+
+/** Range of a drag area, kept positive. */
+export function dragDoubt(value: number): UncertainInput {
+  return { name: 'drag', value, low: Math.max(0.05, value - DRAG_HALF_WIDTH), high: value + DRAG_HALF_WIDTH };
+}
+
+/** Range of an efficiency: at most 1. */
+export function efficiencyDoubt(name: 'drive' | 'unit', value: number): UncertainInput {
+  const half = name === 'drive' ? DRIVE_HALF_WIDTH : UNIT_HALF_WIDTH;
+  return { name, value, low: value - half, high: Math.min(1, value + half) };
+}
+
+/** A measured value with an absolute half-width. */
+export const measured = around;

@@ -1,0 +1,205 @@
+import type { System } from '../quantities/index.ts';
+import {
+  type Cell,
+  columnsOf,
+  enter,
+  exampleOf,
+  MAX_BIKES,
+  MAX_CONTROLS,
+  plainText,
+  readText,
+  type Scenario,
+} from './scenario.ts';
+import {
+  type CalculatorName,
+  calculators,
+  defaultOf,
+  namesOf,
+  type Parameter,
+  parameterOf,
+  parameters,
+  VERSION,
+} from './schema.ts';
+
+/** Splits a list at its commas; a backslash keeps the comma or backslash after it. */
+export function splitList(text: string): string[] {
+  const items: string[] = [];
+  let item = '';
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === ',') {
+      items.push(item);
+      item = '';
+    } else {
+      if (text[i] === '\\' && i + 1 < text.length) i++;
+      item += text.charAt(i);
+    }
+  }
+  return [...items, item];
+}
+
+const escapeItem = (text: string): string => text.replace(/[\\,]/g, '\\$&');
+
+/** Percent-encoding of the contract: `,` and `:` literal, space as `+`. */
+function encode(text: string): string {
+  return encodeURIComponent(text).replace(/%2C/g, ',').replace(/%3A/g, ':').replace(/%20/g, '+');
+}
+
+/**
+ * Reads the query of an address. Nothing is refused: what cannot be read computes with its default and says so beside its field.
+ * @param query with or without the leading question mark
+ * @param remembered units that this reader chose before, used when the link has none
+ */
+export function readLink(calculator: CalculatorName, query: string, remembered: System = 'metric'): Scenario {
+  const own = new Set(namesOf(calculator));
+  const { bikes, controls } = calculators[calculator];
+  const notes: string[] = [];
+  const kept: [string, string][] = [];
+  const texts = new Map<string, string>();
+  for (const [name, text] of new URLSearchParams(query)) {
+    if (!own.has(name) && name !== 'units' && name !== 'v') kept.push([name, text]);
+    else if (texts.has(name)) notes.push(`The link gives “${name}” twice; the first one counts.`);
+    else texts.set(name, text);
+  }
+  const units = texts.get('units')?.toLowerCase();
+  const linked: System | undefined = units === 'metric' || units === 'us' ? units : undefined;
+  if (units !== undefined && !linked) notes.push('The link’s “units” is neither metric nor us.');
+  if (texts.has('v') && texts.get('v') !== String(VERSION))
+    notes.push(
+      `The link is of version “${texts.get('v')}”, which this page does not know; it was read as version ${VERSION}.`,
+    );
+
+  const lists = new Map<string, string[]>();
+  for (const name of own) {
+    const text = texts.get(name);
+    if (text !== undefined && parameterOf(name).list) lists.set(name, splitList(text));
+  }
+  const bikeCount = countBikes(lists, bikes, notes);
+  const controlCount = countControls(lists, controls, notes);
+
+  let scenario: Scenario = {
+    ...exampleOf(calculator, linked ?? remembered),
+    systemChosen: linked !== undefined,
+    bikes: bikeCount,
+    controls: controlCount,
+  };
+  const cells: Record<string, Cell> = {};
+  for (const name of own) {
+    const text = texts.get(name);
+    if (text === undefined) continue;
+    const parameter = parameterOf(name);
+    if (!parameter.list) {
+      cells[name] = read(parameter, text, scenario.system);
+      continue;
+    }
+    const items = lists.get(name) ?? [];
+    const columns = columnsOf(scenario, name).length;
+    if (items.length > 1 && items.length < columns)
+      notes.push(
+        `The link gives ${items.length} values of “${name}” for ${columns} ${parameter.list === 'bike' ? 'bikes' : 'control runs'}; the rest are defaults.`,
+      );
+    for (let column = 0; column < columns; column++) {
+      const item = items.length === 1 ? items[0] : items[column];
+      if (item !== undefined && item.trim() !== '') cells[`${name}.${column}`] = read(parameter, item, scenario.system);
+    }
+  }
+  scenario = { ...scenario, cells, kept, notes };
+  return scenario;
+}
+
+function read(parameter: Parameter, text: string, system: System): Cell {
+  const cell = enter(undefined, parameter, text.trim(), readText(parameter, text, 'link', system));
+  // A plain number of a link has the plain unit, a plain number in a field the shown one: spell the unit out so that the field means what the link said.
+  return cell.canonical !== undefined ? { ...cell, text: cell.canonical } : cell;
+}
+
+/** The bikes of a link: as many as the longest list. A single value serves all bikes, but where one bike is enough, a single name, mass, motor or time is one bike. */
+function countBikes(
+  lists: ReadonlyMap<string, string[]>,
+  bikes: { min: number; max: number; example: number },
+  notes: string[],
+): number {
+  let longest = 0;
+  let single = false;
+  for (const [name, items] of lists) {
+    if (parameterOf(name).list !== 'bike') continue;
+    longest = Math.max(longest, items.length);
+    if (items.length === 1 && ['name', 'bike', 'motor', 'time'].includes(name)) single = true;
+  }
+  if (bikes.max === 1) {
+    if (longest > 1) notes.push('This calculator takes one bike: it uses the first of the link and keeps the rest.');
+    return Math.max(1, Math.min(longest, MAX_BIKES));
+  }
+  if (longest > MAX_BIKES) notes.push(`The link has ${longest} bikes; the first ${MAX_BIKES} are used.`);
+  if (longest > 1) return Math.min(longest, MAX_BIKES);
+  return single && bikes.min === 1 ? 1 : bikes.example;
+}
+
+function countControls(lists: ReadonlyMap<string, string[]>, example: number, notes: string[]): number {
+  let longest = 0;
+  let given = false;
+  for (const [name, items] of lists) {
+    if (parameterOf(name).list !== 'control') continue;
+    if (name === 'control-time' && items.length === 1 && items[0]?.trim().toLowerCase() === 'none') return 0;
+    given = true;
+    longest = Math.max(longest, items.length);
+  }
+  if (longest > MAX_CONTROLS) notes.push(`The link has ${longest} control runs; the first ${MAX_CONTROLS} are used.`);
+  return given ? Math.min(longest, MAX_CONTROLS) : example;
+}
+
+/** Cells that a link must carry: those whose value is not the default. */
+function differs(scenario: Scenario, name: string, column: number): string | undefined {
+  const cell = scenario.cells[parameterOf(name).list ? `${name}.${column}` : name];
+  if (cell?.value === undefined || cell.canonical === undefined) return undefined;
+  return cell.value === defaultOf(scenario.calculator, name, column, scenario.version) ? undefined : cell.canonical;
+}
+
+/** The query of a scenario, without the question mark; empty for the untouched example. `readLink` gives the same values back, to the last digit. */
+export function writeLink(scenario: Scenario): string {
+  const { calculator } = scenario;
+  const own = new Set(namesOf(calculator));
+  const pairs: [string, string][] = [];
+  for (const { name, list } of parameters) {
+    if (!own.has(name)) continue;
+    if (!list) {
+      const text = differs(scenario, name, 0);
+      if (text !== undefined) pairs.push([name, encode(text)]);
+      continue;
+    }
+    if (name === 'control-time' && scenario.controls === 0 && calculators[calculator].controls > 0) {
+      pairs.push([name, 'none']);
+      continue;
+    }
+    const items = columnsOf(scenario, name).map((column) => differs(scenario, name, column));
+    const whole =
+      list === 'bike'
+        ? name === 'name' && scenario.bikes !== calculators[calculator].bikes.example
+        : name === 'control-time' && scenario.controls !== calculators[calculator].controls;
+    if (whole)
+      pairs.push([
+        name,
+        columnsOf(scenario, name)
+          .map((column) => listItem(scenario, name, column))
+          .join(','),
+      ]);
+    else if (items.some((item) => item !== undefined))
+      pairs.push([name, items.map((item) => encodeItem(item ?? '')).join(',')]);
+  }
+  for (const [name, text] of scenario.kept) pairs.push([encode(name), encode(text)]);
+  if (scenario.systemChosen) pairs.push(['units', scenario.system]);
+  return pairs.map(([name, text]) => `${name}=${text}`).join('&');
+}
+
+const encodeItem = (text: string): string => encode(escapeItem(text));
+
+/** An item that is written even where it is the default, because the length of the list counts. */
+function listItem(scenario: Scenario, name: string, column: number): string {
+  const cell = scenario.cells[`${name}.${column}`];
+  const standard = defaultOf(scenario.calculator, name, column, scenario.version);
+  if (cell?.canonical !== undefined) return encodeItem(cell.canonical);
+  return typeof standard === 'string'
+    ? encodeItem(standard)
+    : typeof standard === 'number'
+      ? encode(plainText(standard, parameterOf(name).kind))
+      : '';
+}

@@ -1,0 +1,83 @@
+import type { UncertainResult } from '../model/index.ts';
+import type { Kind } from '../quantities/index.ts';
+import { doubtOf } from './doubts.ts';
+
+/** One computed result under its public name. SI; absent `si` means no value, and `reason` says why. A text result has `text`. */
+export interface Result {
+  name: string;
+  kind: Kind;
+  /** from 1 on every per-bike result, absent elsewhere */
+  bike?: number;
+  si?: number;
+  /** 95 % range */
+  low?: number;
+  high?: number;
+  text?: string;
+  reason?: string;
+}
+
+/** A sentence beside the answer. `caution` is a limit the reader should know, `wrong` names inputs that contradict each other. */
+export interface Remark {
+  tone: 'plain' | 'caution' | 'wrong';
+  text: string;
+}
+
+/** What every calculator gives. */
+export interface Outcome {
+  results: Result[];
+  remarks: Remark[];
+}
+
+/** A result without a value. */
+export function none(name: string, kind: Kind, reason: string, bike?: number): Result {
+  return { name, kind, reason, ...(bike === undefined ? {} : { bike }) };
+}
+
+/** A result from a number; without a value when it is not finite, for the given reason. */
+export function exact(name: string, kind: Kind, si: number, reason: string, bike?: number): Result {
+  return Number.isFinite(si)
+    ? { name, kind, si, ...(bike === undefined ? {} : { bike }) }
+    : none(name, kind, reason, bike);
+}
+
+/** A result with its range. A side that nothing bounds is left out, and so is the range of a value that no doubt moves. */
+export function ranged(name: string, kind: Kind, result: UncertainResult, reason: string, bike?: number): Result {
+  const plain = exact(name, kind, result.value, reason, bike);
+  if (plain.si === undefined) return plain;
+  if (result.low === result.high) return plain;
+  if (Number.isFinite(result.low)) plain.low = result.low;
+  if (Number.isFinite(result.high)) plain.high = result.high;
+  return plain;
+}
+
+/** The result of that name, of bike `bike` (from 1) where there are several. @throws RangeError when there is none: a mistake in our own code. */
+export function resultOf(outcome: Outcome, name: string, bike?: number): Result {
+  const result = outcome.results.find((one) => one.name === name && (bike === undefined || one.bike === bike));
+  if (!result) throw new RangeError(`There is no result “${name}”${bike === undefined ? '' : ` of bike ${bike}`}.`);
+  return result;
+}
+
+/** The cause of most of a result's doubt, or undefined when nothing moves it. Causes of one kind (each run's stopwatch) count together. */
+export function mainCause(
+  result: UncertainResult,
+): { cause: string; low: number; high: number; share: number } | undefined {
+  const sums = new Map<string, { down2: number; up2: number }>();
+  let total = 0;
+  for (const { name, down, up } of result.causes) {
+    const cause = doubtOf(name)?.cause ?? name;
+    const sum = sums.get(cause) ?? { down2: 0, up2: 0 };
+    sum.down2 += down * down;
+    sum.up2 += up * up;
+    total += down * down + up * up;
+    sums.set(cause, sum);
+  }
+  const largest = [...sums].sort(([, a], [, b]) => b.down2 + b.up2 - (a.down2 + a.up2))[0];
+  if (!largest || !(total > 0) || !Number.isFinite(total)) return undefined;
+  const [cause, { down2, up2 }] = largest;
+  return {
+    cause,
+    low: result.value - Math.sqrt(down2),
+    high: result.value + Math.sqrt(up2),
+    share: (down2 + up2) / total,
+  };
+}

@@ -1,0 +1,87 @@
+import { airDensity, type Climb, distanceForGain, type Hill, hillFromGain, hillFromGrade } from '../model/index.ts';
+import { formatQuantity } from '../quantities/index.ts';
+import { isGiven, numberOf, type Scenario, valueOf } from './scenario.ts';
+
+/** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted. */
+export type Setting<T> = { ok: true; value: T; notes: string[] } | { ok: false; problem: string };
+
+/** The (measured) hill: height beats grade. */
+export function hillOf(scenario: Scenario): Setting<Hill> {
+  const distance = numberOf(scenario, 'distance');
+  const grade = valueOf(scenario, 'grade');
+  if (typeof grade === 'number' && !isGiven(scenario, 'gain'))
+    return { ok: true, value: hillFromGrade(distance, grade), notes: [] };
+  const gain = numberOf(scenario, 'gain');
+  if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain) };
+  const notes =
+    typeof grade === 'number' ? ['Height and grade are both given: the height counts. Empty it to use the grade.'] : [];
+  return { ok: true, value: hillFromGain(distance, gain), notes };
+}
+
+function tooSteep(scenario: Scenario, distance: number, gain: number): string {
+  const text = (si: number, kind: 'distance' | 'height'): string => formatQuantity(si, kind, scenario.system);
+  return `A road of ${text(distance, 'distance')} cannot gain ${text(gain, 'height')}: the height must be smaller than the distance along the road.`;
+}
+
+/** The other hill of `bigger-hill`. `measured` is the hill whose grade serves when none is given. */
+export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> {
+  const distance = valueOf(scenario, 'target-distance');
+  const hasGain = isGiven(scenario, 'target-gain') || typeof distance !== 'number';
+  const gain = numberOf(scenario, 'target-gain');
+  const given = valueOf(scenario, 'target-grade');
+  const grade = typeof given === 'number' ? given : measured.grade;
+  if (typeof distance === 'number' && hasGain) {
+    if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain) };
+    const notes =
+      typeof given === 'number'
+        ? ['Distance, height and grade of the other hill are all given: distance and height count.']
+        : [];
+    return { ok: true, value: hillFromGain(distance, gain), notes };
+  }
+  if (typeof distance === 'number') return { ok: true, value: hillFromGrade(distance, grade), notes: [] };
+  if (gain === 0)
+    return {
+      ok: false,
+      problem: 'A hill that gains no height needs its distance: fill it in under “More about the other hill”.',
+    };
+  if (!(grade > 0))
+    return {
+      ok: false,
+      problem: `A hill that gains height needs a grade above zero, not ${formatQuantity(grade, 'grade', scenario.system)}.`,
+    };
+  return { ok: true, value: hillFromGrade(distanceForGain(gain, grade), grade), notes: [] };
+}
+
+/** Motor output of a bike, W: `none` is 0. */
+export function motorOf(scenario: Scenario, column: number): number {
+  const motor = valueOf(scenario, 'motor', column);
+  return typeof motor === 'number' ? motor : 0;
+}
+
+/** Assist limit of a bike, m/s, null where there is none. */
+export function limitOf(scenario: Scenario, column: number): number | null {
+  const limit = valueOf(scenario, 'limit', column);
+  return typeof limit === 'number' ? limit : null;
+}
+
+/** Nominal battery energy of a bike, J. */
+export function batteryOf(scenario: Scenario, column: number): number | undefined {
+  const battery = valueOf(scenario, 'battery', column);
+  return typeof battery === 'number' ? battery : undefined;
+}
+
+/** The climb of one bike up the (measured) hill, everything at its stated value. */
+export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
+  return {
+    hill,
+    mass: numberOf(scenario, 'rider') + numberOf(scenario, 'bike', column),
+    rolling: numberOf(scenario, 'rolling'),
+    dragArea: numberOf(scenario, 'drag'),
+    density: airDensity(numberOf(scenario, 'altitude'), numberOf(scenario, 'temperature')),
+    headWind: numberOf(scenario, 'wind'),
+    efficiency: numberOf(scenario, 'drive'),
+    riderPower: numberOf(scenario, 'power'),
+    motorPower: motorOf(scenario, column),
+    assistLimit: limitOf(scenario, column),
+  };
+}
