@@ -20,12 +20,12 @@ function readClock(text: string, link: boolean): DurationReading | undefined {
   if (!seconds || (link && fraction[0] === ',')) return undefined;
   const whole = (Number(hours ?? 0) * 60 + Number(minutes)) * 60 + Number(seconds);
   const canonical = formatDuration(whole) + fraction.replace(',', '.');
-  const wrong = (count: string, small: string, large: string): DurationReading => ({
+  const wrong = (count: string, unit: string): DurationReading => ({
     reason: 'unreadable',
-    say: ` has ${count} ${small}, and ${large} has 60. Write ${canonical}.`,
+    say: ` has ${count} ${unit}, and 59 is the most. Write ${canonical}.`,
   });
-  if (hours && Number(minutes) > 59) return wrong(minutes, 'minutes', 'an hour');
-  if (Number(seconds) > 59) return wrong(seconds, 'seconds', 'a minute');
+  if (hours && Number(minutes) > 59) return wrong(minutes, 'minutes');
+  if (Number(seconds) > 59) return wrong(seconds, 'seconds');
   if (seconds.length > 1) return { canonical };
   const tens = fraction || seconds > '5' ? '' : ` or ${text}0`;
   return { reason: 'ask', say: ` has one figure for the seconds. Write ${canonical}${tens}.` };

@@ -117,7 +117,7 @@ function prepare(said: string, kind: Kind): string | Misreading | undefined {
       .replace(/(?<=[a-z])-(?=[a-z])/gi, '')
       .replace(/(?<![a-z])in(?![a-z])/gi, 'inch')
       // 5 ft 10 in is a sum, 36 V 10 Ah a product.
-      .replace(/(?<=[a-z]) (?=\d)/gi, kind === 'distance' || kind === 'height' || kind === 'mass' ? ' + ' : ' * ')
+      .replace(/(?<=[a-z]) (?=\d)/gi, /^(distance|height|mass|duration)$/.test(kind) ? ' + ' : ' * ')
   );
 }
 

@@ -43,7 +43,7 @@ export function readNumber(raw: string, link: boolean): NumberReading | undefine
   const decimal = fraction ? `${integer}.${fraction}` : integer;
   if (integer.length + fraction.length > 40) return undefined;
   if (/^\d*$/.test(whole)) {
-    return mark && /^[1-9]\d{0,2}$/.test(whole) && fraction.length === 3
+    return !link && mark && /^[1-9]\d{0,2}$/.test(whole) && fraction.length === 3
       ? { digits: decimal, grouped: integer + fraction, comma: mark === ',' }
       : { digits: decimal };
   }

@@ -111,7 +111,7 @@ function readPlain(said: string, kind: Kind, { unit, where, min, max }: ParseOpt
   }
   const digits = number.digits + (power ? `e${Number(power)}` : '');
   return {
-    si: toSi(Number(minus + digits), used),
+    si: toSi(Number(minus + digits), used) + 0, // no −0
     // Where percent is the plain unit, links write no sign.
     canonical: minus + digits + (used.symbol === '%' && kinds[kind].plain === '%' ? '' : used.symbol),
     shown: withUnit((minus && '−') + digits, used),
@@ -150,11 +150,7 @@ function mistyped(said: string, kind: Kind, options: ParseOptions): string | und
 function mayBeExpression(said: string, kind: Kind): boolean {
   const key = unitKey(/^[-+]?[\d., ]+(.*)$/.exec(said)?.[1] ?? '');
   const isUnit = Object.entries(kinds).some(([name, { units }]) =>
-    units.some((u) =>
-      unitKey(u.names)
-        .split(',')
-        .some((spelling) => (name === kind ? spelling.startsWith(key) : spelling === key)),
-    ),
+    units.some((u) => u.keys.some((known) => (name === kind ? known.startsWith(key) : known === key))),
   );
   return /\d/.test(said) && /^\(|.[a-z(^*/+-]/i.test(said) && said.length <= LONGEST && !(key && isUnit);
 }

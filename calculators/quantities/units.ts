@@ -39,6 +39,8 @@ export type Unit = {
   text: string;
   /** Every spelling that is understood: the symbol, the spoken plural, others; separated by commas. */
   names: string;
+  /** The same in the form in which spellings are compared. */
+  keys: string[];
   /** SI value = (value − zero) × times ÷ over; two whole numbers round once where one factor would round twice. */
   times: number;
   over: number;
@@ -54,6 +56,14 @@ export type KindFacts = {
   us: string;
 };
 
+/** One form for all spellings of a unit, or of several between commas: `N·m`, `N m`, `newton meter`, `lbs.` */
+export const unitKey = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/\s|\^|\.$|(?<=[a-z])[·⋅∙*.-](?=[a-z])/g, '')
+    .replaceAll('meter', 'metre')
+    .replace(/(?<=[a-z]{2})s(?=,|$)/g, '');
+
 const unit = (
   names: string,
   times = 1,
@@ -61,10 +71,11 @@ const unit = (
   text?: string,
   zero = 0,
   symbol = names.replace(/,.*/, ''),
-): Unit => ({ symbol, text: text ?? symbol, names, times, over, zero });
+): Unit => ({ symbol, text: text ?? symbol, names, keys: unitKey(names).split(','), times, over, zero });
 
 // Exact: 0.3048 = 381/1250, 0.9144 = 1143/1250, 0.0254 = 127/5000, 0.44704 = 1397/3125, 1.852/3.6 = 463/900.
 const POUND = 45359237; // per 1e8 kg
+const none = unit('');
 const percent = unit('%,percent,per cent,pct', 1, 100);
 const lengths = [
   unit('m,metres'),
@@ -143,7 +154,7 @@ export const kinds: Record<Kind, KindFacts> = {
     ],
     'm2',
   ),
-  ratio: kind([unit(''), percent]),
+  ratio: kind([none, percent]),
   percent: kind([percent], '%'),
   grade: kind([percent, unit('deg,degrees,°', 1, 1, '°')], '%'),
   duration: kind([unit("s,seconds,sec,\",''", 1, 1, ''), unit("min,minutes,m,'", 60), unit('h,hours,hr', 3600)], 's'),
@@ -151,22 +162,15 @@ export const kinds: Record<Kind, KindFacts> = {
   text: kind([]),
 };
 
-/** One form for all spellings of a unit, or of several between commas: `N·m`, `N m`, `newton meter`, `lbs.` */
-export const unitKey = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/\s|\^|\.$|(?<=[a-z])[·⋅∙*.-](?=[a-z])/g, '')
-    .replaceAll('meter', 'metre')
-    .replace(/(?<=[a-z]{2})s(?=,|$)/g, '');
-
 /** The unit of that kind which a person means by `name`, whatever its case; undefined when there is none. */
 export function findUnit(name: string, kind: Kind): Unit | undefined {
   const key = unitKey(name);
-  return kinds[kind].units.find((u) => unitKey(u.names).split(',').includes(key));
+  return kinds[kind].units.find((u) => u.keys.includes(key));
 }
 
 /** The unit that a field of this kind shows in this system; one without a text for kinds that have none. */
-export const shownUnit = (kind: Kind, system: System): Unit => findUnit(kinds[kind][system], kind) ?? unit('');
+export const shownUnit = (kind: Kind, system: System): Unit =>
+  kinds[kind].units.find((u) => u.symbol === kinds[kind][system]) ?? none;
 
 /** The unit's name as it is spoken, in the plural: "kilometres per hour". Empty for a plain number. */
 export const spokenUnit = (kind: Kind, system: System): string => shownUnit(kind, system).names.split(',')[1] ?? '';
