@@ -19,6 +19,7 @@ import {
   exact,
   GAIN_RELATIVE,
   hillOf,
+  inputOf,
   isGiven,
   limitOf,
   METER_SCALE,
@@ -33,13 +34,13 @@ import {
   ranged,
   rollingDoubt,
   type Scenario,
+  type Setting,
   STATED_ROLLING,
   STEADINESS,
   STOPWATCH,
   SURFACE_THERE,
   targetHillOf,
   UNSURVEYED_ROLLING,
-  valueOf,
 } from '../scenario/index.ts';
 import { carry, type Measurement, misread } from './carry.ts';
 
@@ -71,7 +72,7 @@ const STANDS_STILL = 'This bike does not get up the other hill with that power.'
 const ABSURD_ROLLING = { low: UNSURVEYED_ROLLING.low - 0.008, high: UNSURVEYED_ROLLING.high + 0.008 };
 
 function optional(scenario: Scenario, name: string): number | undefined {
-  const value = valueOf(scenario, name);
+  const value = inputOf(scenario, name);
   return typeof value === 'number' ? value : undefined;
 }
 
@@ -113,7 +114,7 @@ function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill): Measur
 }
 
 function controlRider(scenario: Scenario, run: number): number {
-  const value = valueOf(scenario, 'control-rider', run);
+  const value = inputOf(scenario, 'control-rider', run);
   return typeof value === 'number' ? value : numberOf(scenario, 'rider');
 }
 
@@ -176,26 +177,37 @@ function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) {
   return { inputs, at, unit: index.get('unit') ?? -1 };
 }
 
+/** Both hills, or what keeps one of them from being a hill. */
+function hillsOf(scenario: Scenario): Setting<{ hill: Hill; targetHill: Hill }> {
+  const measuredHill = hillOf(scenario);
+  if (!measuredHill.ok) return measuredHill;
+  const target = targetHillOf(scenario, measuredHill.value);
+  if (!target.ok) return target;
+  return {
+    ok: true,
+    value: { hill: measuredHill.value, targetHill: target.value },
+    notes: [...measuredHill.notes, ...target.notes],
+  };
+}
+
+function impossible(scenario: Scenario, problem: string, field: string): BiggerHillOutcome {
+  const perBike: [string, Result['kind']][] = [...PER_BIKE, ['binds', 'text']];
+  const results = columnsOf(scenario, 'bike').flatMap((bike) =>
+    perBike.map(([name, kind]) => none(name, kind, problem, bike + 1)),
+  );
+  return {
+    results: [...results, ...ONCE.map(([name, kind]) => none(name, kind, problem))],
+    remarks: [{ tone: 'wrong', text: problem, field }],
+    gain: 0,
+    targetGain: 0,
+  };
+}
+
 /** A measured climb carried to another hill: proportional and modelled time of each bike, motor read back, gaps, energy and what binds. */
 export function biggerHill(scenario: Scenario): BiggerHillOutcome {
-  const setting = hillOf(scenario);
-  const targetSetting = setting.ok ? targetHillOf(scenario, setting.value) : setting;
-  if (!setting.ok || !targetSetting.ok) {
-    const problem = !setting.ok ? setting.problem : targetSetting.ok ? '' : targetSetting.problem;
-    const perBike = columnsOf(scenario, 'bike').flatMap((bike) =>
-      [...PER_BIKE, ['binds', 'text'] as [string, Result['kind']]].map(([name, kind]) =>
-        none(name, kind, problem, bike + 1),
-      ),
-    );
-    return {
-      results: [...perBike, ...ONCE.map(([name, kind]) => none(name, kind, problem))],
-      remarks: [{ tone: 'wrong', text: problem }],
-      gain: 0,
-      targetGain: 0,
-    };
-  }
-  const hill = setting.value;
-  const targetHill = targetSetting.value;
+  const hills = hillsOf(scenario);
+  if (!hills.ok) return impossible(scenario, hills.problem, hills.field);
+  const { hill, targetHill } = hills.value;
   const sameHill =
     optional(scenario, 'target-grade') === undefined &&
     !(isGiven(scenario, 'target-distance') && isGiven(scenario, 'target-gain'));
@@ -230,7 +242,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   });
 
   const results: Result[] = [];
-  const remarks: Remark[] = [...setting.notes, ...targetSetting.notes].map((text) => ({ tone: 'plain', text }));
+  const remarks: Remark[] = hills.notes.map((text) => ({ tone: 'plain', text }));
   const far = isGradeFar(hill.grade, targetHill.grade);
   centre.bikes.forEach((bike, i) => {
     const own = spread.slice(i * PER_BIKE.length, (i + 1) * PER_BIKE.length);

@@ -90,7 +90,7 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   if (!setting.ok) {
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      remarks: [{ tone: 'wrong', text: setting.problem }],
+      remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
       effects: [],
       curve: [],
     };

@@ -40,7 +40,7 @@ export function powerToWeight(scenario: Scenario): Outcome {
   if (!setting.ok)
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      remarks: [{ tone: 'wrong', text: setting.problem }],
+      remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
     };
   const climb = climbOf(scenario, setting.value, 0);
   const rider = numberOf(scenario, 'rider');

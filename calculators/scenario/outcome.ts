@@ -20,6 +20,8 @@ export interface Result {
 export interface Remark {
   tone: 'plain' | 'caution' | 'wrong';
   text: string;
+  /** input beside whose field the sentence stands too */
+  field?: string;
 }
 
 /** What every calculator gives. */

@@ -5,6 +5,7 @@ import {
   fromSi,
   kinds,
   type Parsed,
+  type ParseOptions,
   parseQuantity,
   type System,
   shownUnit,
@@ -81,21 +82,21 @@ export function isGiven(scenario: Scenario, name: string, column = 0): boolean {
 }
 
 /** The value to compute with: what was given, else the default. */
-export function valueOf(scenario: Scenario, name: string, column = 0): Value {
+export function inputOf(scenario: Scenario, name: string, column = 0): Value {
   const given = cellOf(scenario, name, column)?.value;
   return given !== undefined ? given : defaultOf(scenario.calculator, name, column, scenario.version);
 }
 
 /** A value that always has a default and is never `none`. @throws RangeError when that is not so: a mistake in our own code. */
 export function numberOf(scenario: Scenario, name: string, column = 0): number {
-  const value = valueOf(scenario, name, column);
+  const value = inputOf(scenario, name, column);
   if (typeof value !== 'number') throw new RangeError(`“${name}” has no number.`);
   return value;
 }
 
 /** Name of a bike for people. */
 export function bikeName(scenario: Scenario, column: number): string {
-  const name = valueOf(scenario, 'name', column);
+  const name = inputOf(scenario, 'name', column);
   return typeof name === 'string' && name !== '' ? name : `Bike ${column + 1}`;
 }
 
@@ -117,17 +118,24 @@ function parseText(text: string): Parsed {
   return { ok: true, si: null, canonical: clean };
 }
 
+/** How a text of this parameter is to be read: a plain number has the field's shown unit, or in a link the plain one. */
+export function parseOptions(parameter: Parameter, where: 'field' | 'link', system: System): ParseOptions {
+  const { kind, min, max, label, allowNone } = parameter;
+  return {
+    unit: where === 'field' ? shownUnit(kind, system).symbol : kinds[kind].plain,
+    where,
+    allowNone,
+    min,
+    max,
+    label,
+  };
+}
+
 /** Reads what somebody typed into a field, or what a link holds. */
 export function readText(parameter: Parameter, text: string, where: 'field' | 'link', system: System): Parsed {
-  if (parameter.kind === 'text') return parseText(text);
-  return parseQuantity(text, parameter.kind, {
-    unit: where === 'field' ? shownUnit(parameter.kind, system).symbol : kinds[parameter.kind].plain,
-    where,
-    allowNone: parameter.allowNone ?? false,
-    min: parameter.min,
-    max: parameter.max,
-    label: parameter.label,
-  });
+  return parameter.kind === 'text'
+    ? parseText(text)
+    : parseQuantity(text, parameter.kind, parseOptions(parameter, where, system));
 }
 
 /** The cell after `text` was entered: a text that cannot be used keeps the last valid value. */
@@ -158,7 +166,7 @@ export function edit(scenario: Scenario, name: string, column: number, text: str
 }
 
 /** The scenario after the reader used the units switch: fields are shown anew, values stay to the last digit. */
-export function useSystem(scenario: Scenario, system: System): Scenario {
+export function switchSystem(scenario: Scenario, system: System): Scenario {
   const cells = Object.fromEntries(
     Object.entries(scenario.cells).map(([key, cell]) => {
       const { kind } = parameterOf(key.replace(/\.\d+$/, ''));
@@ -208,7 +216,7 @@ function textOf(value: Value, kind: Parameter['kind'], system: System): string {
 
 /** The problem, and what is computed with meanwhile. */
 function standIn(scenario: Scenario, name: string, column: number, problem: string): string {
-  const value = valueOf(scenario, name, column);
+  const value = inputOf(scenario, name, column);
   if (value === undefined) return problem;
   return `${problem} Until then the answer uses ${valueText(scenario, name, column)}.`;
 }
@@ -216,7 +224,7 @@ function standIn(scenario: Scenario, name: string, column: number, problem: stri
 /** A value in the reader's units, for a sentence or the list that is printed. */
 export function valueText(scenario: Scenario, name: string, column = 0): string {
   const { kind } = parameterOf(name);
-  const value = valueOf(scenario, name, column);
+  const value = inputOf(scenario, name, column);
   if (value === undefined) return '–';
   if (value === null) return 'none';
   return typeof value === 'number' ? formatQuantity(value, kind, scenario.system) : value;

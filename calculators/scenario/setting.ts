@@ -1,18 +1,18 @@
 import { airDensity, type Climb, distanceForGain, type Hill, hillFromGain, hillFromGrade } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
-import { isGiven, numberOf, type Scenario, valueOf } from './scenario.ts';
+import { inputOf, isGiven, numberOf, type Scenario } from './scenario.ts';
 
 /** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted. */
-export type Setting<T> = { ok: true; value: T; notes: string[] } | { ok: false; problem: string };
+export type Setting<T> = { ok: true; value: T; notes: string[] } | { ok: false; problem: string; field: string };
 
 /** The (measured) hill: height beats grade. */
 export function hillOf(scenario: Scenario): Setting<Hill> {
   const distance = numberOf(scenario, 'distance');
-  const grade = valueOf(scenario, 'grade');
+  const grade = inputOf(scenario, 'grade');
   if (typeof grade === 'number' && !isGiven(scenario, 'gain'))
     return { ok: true, value: hillFromGrade(distance, grade), notes: [] };
   const gain = numberOf(scenario, 'gain');
-  if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain) };
+  if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'gain' };
   const notes =
     typeof grade === 'number' ? ['Height and grade are both given: the height counts. Empty it to use the grade.'] : [];
   return { ok: true, value: hillFromGain(distance, gain), notes };
@@ -25,13 +25,13 @@ function tooSteep(scenario: Scenario, distance: number, gain: number): string {
 
 /** The other hill of `bigger-hill`. `measured` is the hill whose grade serves when none is given. */
 export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> {
-  const distance = valueOf(scenario, 'target-distance');
+  const distance = inputOf(scenario, 'target-distance');
   const hasGain = isGiven(scenario, 'target-gain') || typeof distance !== 'number';
   const gain = numberOf(scenario, 'target-gain');
-  const given = valueOf(scenario, 'target-grade');
+  const given = inputOf(scenario, 'target-grade');
   const grade = typeof given === 'number' ? given : measured.grade;
   if (typeof distance === 'number' && hasGain) {
-    if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain) };
+    if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'target-gain' };
     const notes =
       typeof given === 'number'
         ? ['Distance, height and grade of the other hill are all given: distance and height count.']
@@ -42,31 +42,33 @@ export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> 
   if (gain === 0)
     return {
       ok: false,
-      problem: 'A hill that gains no height needs its distance: fill it in under “More about the other hill”.',
+      problem: 'A hill that gains no height needs its distance: fill it in under the fold.',
+      field: 'target-gain',
     };
   if (!(grade > 0))
     return {
       ok: false,
       problem: `A hill that gains height needs a grade above zero, not ${formatQuantity(grade, 'grade', scenario.system)}.`,
+      field: 'target-grade',
     };
   return { ok: true, value: hillFromGrade(distanceForGain(gain, grade), grade), notes: [] };
 }
 
 /** Motor output of a bike, W: `none` is 0. */
 export function motorOf(scenario: Scenario, column: number): number {
-  const motor = valueOf(scenario, 'motor', column);
+  const motor = inputOf(scenario, 'motor', column);
   return typeof motor === 'number' ? motor : 0;
 }
 
 /** Assist limit of a bike, m/s, null where there is none. */
 export function limitOf(scenario: Scenario, column: number): number | null {
-  const limit = valueOf(scenario, 'limit', column);
+  const limit = inputOf(scenario, 'limit', column);
   return typeof limit === 'number' ? limit : null;
 }
 
 /** Nominal battery energy of a bike, J. */
 export function batteryOf(scenario: Scenario, column: number): number | undefined {
-  const battery = valueOf(scenario, 'battery', column);
+  const battery = inputOf(scenario, 'battery', column);
   return typeof battery === 'number' ? battery : undefined;
 }
 

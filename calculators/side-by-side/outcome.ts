@@ -16,6 +16,7 @@ import {
   dragDoubt,
   efficiencyDoubt,
   hillOf,
+  inputOf,
   isGiven,
   mainCause,
   none,
@@ -26,7 +27,6 @@ import {
   ranged,
   rollingDoubt,
   type Scenario,
-  valueOf,
 } from '../scenario/index.ts';
 
 const STANDS_STILL = 'This power does not move this bike up this hill.';
@@ -59,12 +59,12 @@ export function sideBySide(scenario: Scenario): Outcome {
     const results = bikes.flatMap((bike): Result[] =>
       [...NAMES, ['binds', 'text'] as const].map(([name, kind]) => none(name, kind, setting.problem, bike + 1)),
     );
-    return { results, remarks: [{ tone: 'wrong', text: setting.problem }] };
+    return { results, remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }] };
   }
   const hill = setting.value;
   const climbs = bikes.map((bike) => climbOf(scenario, hill, bike));
   const measured = bikes.map((bike) => {
-    const time = valueOf(scenario, 'time', bike);
+    const time = inputOf(scenario, 'time', bike);
     return typeof time === 'number' ? time : undefined;
   });
   const centre = climbs.map((climb, bike) => rideOf(climb, measured[bike]));

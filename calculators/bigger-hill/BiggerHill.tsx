@@ -1,0 +1,105 @@
+import { useMemo } from 'preact/hooks';
+import { BikeTable } from '../parts/BikeTable.tsx';
+import { TrackChart } from '../parts/charts.tsx';
+import { Output, resultText } from '../parts/Output.tsx';
+import { Standings, standingsText } from '../parts/Standings.tsx';
+import { Tool } from '../parts/Tool.tsx';
+import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { bikeName, columnsOf, resultOf } from '../scenario/index.ts';
+import { biggerHill } from './outcome.ts';
+
+/** A measured climb carried to another hill. */
+export default function BiggerHill(props: IslandProps) {
+  const tool = useScenario('bigger-hill', props);
+  const { scenario } = tool;
+  const { system } = scenario;
+  const outcome = useMemo(() => biggerHill(scenario), [scenario]);
+  const tracks = columnsOf(scenario, 'bike').flatMap((bike) => {
+    const time = resultOf(outcome, 'time', bike + 1);
+    if (time.si === undefined) return [];
+    return [
+      {
+        label: bikeName(scenario, bike),
+        text: resultText(time, system),
+        time: time.si,
+        low: time.low ?? time.si,
+        high: time.high ?? time.si,
+        proportional: resultOf(outcome, 'time-proportional', bike + 1).si,
+      },
+    ];
+  });
+  const output = { outcome, system };
+
+  return (
+    <Tool
+      tool={tool}
+      outcome={outcome}
+      spoken={standingsText({ scenario, outcome, system })}
+      head={
+        <>
+          <p class="headline-of">Up the other hill</p>
+          <Standings scenario={scenario} outcome={outcome} system={system} />
+        </>
+      }
+    >
+      {tracks.length > 0 && outcome.targetGain > 0 && (
+        <figure>
+          <figcaption>
+            Time against height on the other hill. Solid is the model with its range at the top, dashed is the measured
+            time multiplied by height.
+          </figcaption>
+          <TrackChart
+            description={`Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`}
+            tracks={tracks}
+            height={outcome.targetGain}
+            system={system}
+          />
+        </figure>
+      )}
+      <BikeTable
+        caption="On the other hill"
+        scenario={scenario}
+        outcome={outcome}
+        system={system}
+        rows={[
+          ['time-proportional', 'Time by multiplying height'],
+          ['gap', 'Behind the first', true],
+          ['speed', 'Speed'],
+          ['battery-energy', 'From the battery', true],
+          ['battery-share', 'Share of the battery'],
+          ['binds', 'Limit that binds'],
+        ]}
+      />
+      <BikeTable
+        caption="Read back from the measured hill"
+        scenario={scenario}
+        outcome={outcome}
+        system={system}
+        rows={[
+          ['motor-power', 'Motor gave on average', true],
+          ['motor-held', 'Motor holds below the limit', true],
+        ]}
+      />
+      <dl class="facts">
+        <div>
+          <dt>Rolling resistance, measured hill</dt>
+          <dd>
+            <Output {...output} name="rolling" range />
+          </dd>
+        </div>
+        <div>
+          <dt>Grade, measured hill</dt>
+          <dd>
+            <Output {...output} name="grade" />
+          </dd>
+        </div>
+        <div>
+          <dt>Grade, other hill</dt>
+          <dd>
+            <Output {...output} name="target-grade" />
+          </dd>
+        </div>
+      </dl>
+    </Tool>
+  );
+}

@@ -1,0 +1,134 @@
+import { useMemo } from 'preact/hooks';
+import { CurveChart } from '../parts/charts.tsx';
+import { Output, rangeText, resultText } from '../parts/Output.tsx';
+import { Tool } from '../parts/Tool.tsx';
+import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { formatDuration, formatQuantity } from '../quantities/index.ts';
+import { resultOf } from '../scenario/index.ts';
+import { motorOf } from '../scenario/setting.ts';
+import { climbTime } from './outcome.ts';
+
+const FACTS: [string, string][] = [
+  ['speed', 'Speed'],
+  ['vertical-speed', 'Height per hour'],
+  ['grade', 'Grade'],
+  ['watts-per-kilogram', 'Your power to weight'],
+  ['rider-energy', 'Work of your legs'],
+  ['battery-energy', 'From the battery'],
+  ['battery-share', 'Share of the battery'],
+  ['binds', 'Limit that binds'],
+];
+
+const SPLIT: [string, string][] = [
+  ['power-gravity', 'Lifting you and the bike'],
+  ['power-rolling', 'Tyres and bearings'],
+  ['power-air', 'Pushing the air'],
+  ['power-drive', 'Lost in the drive'],
+];
+
+/** How long one bike takes up one hill, where its power goes, and what would change the time. */
+export default function ClimbTime(props: IslandProps) {
+  const tool = useScenario('climb-time', props);
+  const { scenario } = tool;
+  const { system } = scenario;
+  const outcome = useMemo(() => climbTime(scenario), [scenario]);
+  const time = resultOf(outcome, 'time');
+  const crank = resultOf(outcome, 'crank-power').si ?? 0;
+  const answer = resultText(time, system);
+  const range = rangeText(time, system);
+  const motor = motorOf(scenario, 0);
+  const output = { outcome, system };
+
+  return (
+    <Tool
+      tool={tool}
+      outcome={outcome}
+      spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
+      head={
+        <p class="headline">
+          <Output {...output} name="time" class="big" range />
+        </p>
+      }
+    >
+      <dl class="facts">
+        {FACTS.map(([name, label]) => (
+          <div key={name}>
+            <dt>{label}</dt>
+            <dd>
+              <Output {...output} name={name} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {time.si !== undefined && outcome.curve.length > 0 && (
+        <figure>
+          <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
+          <CurveChart
+            description={`Climb time against motor power: ${outcome.curve
+              .filter((_, i) => i % 8 === 0)
+              .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
+              .join(', ')}. This bike takes ${answer}.`}
+            points={outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time }))}
+            xKind="power"
+            here={{
+              x: motor,
+              value: time.si,
+              low: time.low ?? time.si,
+              high: time.high ?? time.si,
+              label: `this bike, ${answer}`,
+            }}
+            system={system}
+          />
+        </figure>
+      )}
+      <table>
+        <caption>Where the power goes</caption>
+        <tbody>
+          {SPLIT.map(([name, label]) => (
+            <tr key={name}>
+              <th scope="row">{label}</th>
+              <td>
+                <Output {...output} name={name} />
+              </td>
+              <td class="share-bar" aria-hidden="true">
+                <span
+                  style={{
+                    width: `${Math.max(0, Math.min(100, (100 * (resultOf(outcome, name).si ?? 0)) / (crank || 1)))}%`,
+                  }}
+                />
+              </td>
+            </tr>
+          ))}
+          <tr class="total">
+            <th scope="row">At the crank</th>
+            <td>
+              <Output {...output} name="crank-power" />
+            </td>
+            <td />
+          </tr>
+        </tbody>
+      </table>
+      {outcome.effects.length > 0 && (
+        <table>
+          <caption>What would change the time</caption>
+          <thead>
+            <tr>
+              <th scope="col">Change</th>
+              <th scope="col">More</th>
+              <th scope="col">Less</th>
+            </tr>
+          </thead>
+          <tbody>
+            {outcome.effects.map(({ change, more, less }) => (
+              <tr key={change}>
+                <th scope="row">{change}</th>
+                <td>{formatDuration(more, 0, true)}</td>
+                <td>{formatDuration(less, 0, true)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </Tool>
+  );
+}

@@ -1,0 +1,47 @@
+import type { System } from '../quantities/index.ts';
+import { bikeName, columnsOf, type Outcome, type Scenario } from '../scenario/index.ts';
+import { Output } from './Output.tsx';
+
+interface Props {
+  caption: string;
+  scenario: Scenario;
+  outcome: Outcome;
+  /** name of the result, what people call it, and whether its range is shown */
+  rows: readonly (readonly [string, string, boolean?])[];
+  system: System;
+}
+
+/** Results of several bikes, a column each. It scrolls sideways by itself when it must, so it can be reached by keyboard. */
+export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
+  const bikes = columnsOf(scenario, 'bike');
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section class="scrolls" aria-label={caption} tabIndex={0}>
+      <table class="bikes">
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <td />
+            {bikes.map((bike) => (
+              <th scope="col" key={bike}>
+                {bikeName(scenario, bike)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([name, label, range = false]) => (
+            <tr key={name}>
+              <th scope="row">{label}</th>
+              {bikes.map((bike) => (
+                <td key={bike}>
+                  <Output outcome={outcome} name={name} bike={bike + 1} system={system} range={range} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

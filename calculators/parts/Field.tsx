@@ -1,0 +1,78 @@
+import { useId } from 'preact/hooks';
+import { doubts, fieldOf, parameterOf } from '../scenario/index.ts';
+import type { Handle } from './useScenario.ts';
+
+interface Props {
+  tool: Handle;
+  name: string;
+  column?: number;
+  /** a sentence about this field that comes from the answer, such as a hill steeper than its length allows */
+  contradiction?: string | undefined;
+  /** show what the value is known to, and its source */
+  detailed?: boolean;
+}
+
+/** Numbers that never carry a sign, a colon or a word get the number keys of a phone. */
+function keyboard(name: string): 'decimal' | 'text' {
+  const { kind, allowNone } = parameterOf(name);
+  return allowNone || ['text', 'duration', 'grade', 'wind', 'temperature'].includes(kind) ? 'text' : 'decimal';
+}
+
+/** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */
+export function Field({ tool, name, column = 0, contradiction, detailed = false }: Props) {
+  const id = useId();
+  const { scenario } = tool;
+  const parameter = parameterOf(name);
+  const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
+  const typing = tool.typing === `${name}.${column}`;
+  const wrong = typing ? undefined : (problem ?? contradiction);
+  const doubt = detailed ? doubts[name] : undefined;
+  const hint = parameter.hint;
+  const described = [unit && `${id}u`, hint && `${id}h`, note && `${id}n`, wrong && `${id}w`].filter(Boolean).join(' ');
+  return (
+    <div class={wrong ? 'field wrong' : 'field'}>
+      <label for={id}>{parameter.label}</label>
+      <span class="entry">
+        <input
+          id={id}
+          name={name}
+          data-column={column}
+          type="text"
+          inputMode={keyboard(name)}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          value={text}
+          placeholder={placeholder}
+          aria-invalid={wrong ? true : undefined}
+          aria-describedby={described || undefined}
+          onInput={(event) => tool.enterText(name, column, event.currentTarget.value)}
+          onBlur={tool.leave}
+          onChange={tool.leave}
+        />
+        {unit && (
+          <span class="unit" id={`${id}u`}>
+            {unit}
+          </span>
+        )}
+      </span>
+      {wrong && (
+        <small class="problem" id={`${id}w`}>
+          {wrong}
+        </small>
+      )}
+      {note && !wrong && (
+        <small class="note" id={`${id}n`}>
+          {note}
+        </small>
+      )}
+      {hint && <small id={`${id}h`}>{hint}</small>}
+      {doubt && (
+        <small>
+          Known to: {doubt.range}.{' '}
+          <a href={`${import.meta.env.BASE_URL.replace(/\/$/, '')}/reference/sources/#${doubt.source}`}>Source</a>
+        </small>
+      )}
+    </div>
+  );
+}

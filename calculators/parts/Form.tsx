@@ -1,0 +1,137 @@
+import {
+  addColumn,
+  bikeName,
+  calculators,
+  columnsOf,
+  type Group,
+  MAX_BIKES,
+  MAX_CONTROLS,
+  type Outcome,
+  parameterOf,
+  removeColumn,
+} from '../scenario/index.ts';
+import { Field } from './Field.tsx';
+import type { Handle } from './useScenario.ts';
+
+const LEGENDS: Record<Group, string> = {
+  hill: 'Hill',
+  rider: 'Rider',
+  bike: 'Bike',
+  conditions: 'Surface, air and drive',
+  control: 'Control runs',
+  target: 'The other hill',
+  companion: 'Companion',
+};
+
+interface Props {
+  tool: Handle;
+  outcome: Outcome;
+}
+
+/** All inputs of a calculator: the main ones in sections, the rest under one fold. */
+export function Form({ tool, outcome }: Props) {
+  const { scenario } = tool;
+  const { sections, bikes } = calculators[scenario.calculator];
+  const several = bikes.max > 1;
+  const legend = (group: Group): string =>
+    group === 'bike' && several
+      ? 'Bikes'
+      : group === 'hill' && scenario.calculator === 'bigger-hill'
+        ? 'The measured hill'
+        : LEGENDS[group];
+  const contradiction = (name: string): string | undefined =>
+    outcome.remarks.find((remark) => remark.field === name)?.text;
+  const fields = (names: readonly string[], column = 0, detailed = false) =>
+    names.map((name) => (
+      <Field
+        key={name}
+        tool={tool}
+        name={name}
+        column={column}
+        contradiction={contradiction(name)}
+        detailed={detailed}
+      />
+    ));
+
+  return (
+    <form class="tool-form" onSubmit={(event) => event.preventDefault()}>
+      {sections
+        .filter(({ names }) => names.length > 0)
+        .map(({ group, names }) => {
+          const list = names.map((name) => parameterOf(name).list).find(Boolean);
+          if (!list || (list === 'bike' && !several)) {
+            return (
+              <fieldset key={group}>
+                <legend>{legend(group)}</legend>
+                <div class="fields">{fields(names)}</div>
+              </fieldset>
+            );
+          }
+          const columns = columnsOf(scenario, names[0] as string);
+          const fewest = list === 'bike' ? bikes.min : 0;
+          const most = list === 'bike' ? MAX_BIKES : MAX_CONTROLS;
+          return (
+            <fieldset key={group}>
+              <legend>{legend(group)}</legend>
+              {list === 'control' && (
+                <small>
+                  No assistance, known rider power, same hill, tyres and day. They tell what the surface takes.
+                </small>
+              )}
+              {columns.map((column) => {
+                const title = list === 'bike' ? bikeName(scenario, column) : `Control run ${column + 1}`;
+                return (
+                  <fieldset class="row" key={column}>
+                    <legend class={list === 'bike' ? 'sr-only' : 'minor'}>{title}</legend>
+                    <div class="fields">{fields(names, column)}</div>
+                    {columns.length > fewest && (
+                      <button
+                        type="button"
+                        class="quiet"
+                        onClick={() => tool.change((before) => removeColumn(before, list, column))}
+                      >
+                        Remove {title}
+                      </button>
+                    )}
+                  </fieldset>
+                );
+              })}
+              {columns.length < most && (
+                <button type="button" onClick={() => tool.change((before) => addColumn(before, list))}>
+                  {list === 'bike' ? 'Add a bike' : 'Add a control run'}
+                </button>
+              )}
+            </fieldset>
+          );
+        })}
+      <details class="fold">
+        <summary>More: {foldedWords(scenario.calculator)}</summary>
+        {sections
+          .filter(({ folded }) => folded)
+          .map(({ group, folded = [] }) => {
+            const list = folded.map((name) => parameterOf(name).list).find(Boolean);
+            const columns = list && (list === 'control' || several) ? columnsOf(scenario, folded[0] as string) : [0];
+            return columns.map((column) => {
+              const title =
+                list === 'bike' && several
+                  ? bikeName(scenario, column)
+                  : list === 'control'
+                    ? `Control run ${column + 1}`
+                    : legend(group);
+              return (
+                <fieldset key={`${group}.${column}`}>
+                  <legend>{title}</legend>
+                  <div class="fields">{fields(folded, column, true)}</div>
+                </fieldset>
+              );
+            });
+          })}
+      </details>
+    </form>
+  );
+}
+
+function foldedWords(calculator: keyof typeof calculators): string {
+  const names = calculators[calculator].sections.flatMap((section) => section.folded ?? []);
+  return names.includes('battery') ? 'battery, assist limit, surface, air, drive' : 'assist limit, surface, air, drive';
+}

@@ -1,0 +1,57 @@
+import { formatNumber, formatQuantity, formatRange, type Kind, NO_VALUE, type System } from '../quantities/index.ts';
+import { type Outcome, type Result, resultOf } from '../scenario/index.ts';
+
+/** A result as people read it. */
+export function resultText(result: Result, system: System): string {
+  if (result.text !== undefined) return result.text;
+  if (result.si === undefined) return NO_VALUE;
+  return valueText(result.si, result.kind, result.name, system);
+}
+
+/** Seconds per kilogram read better as "5.3 s" than as a clock time. */
+function valueText(si: number, kind: Kind, name: string, system: System): string {
+  return name === 'time-per-kilogram' ? `${formatNumber(si, 1)}\u202fs` : formatQuantity(si, kind, system);
+}
+
+/** The 95 % range of a result, empty where it has none. */
+export function rangeText(result: Result, system: System): string {
+  const { si, low, high, kind, name } = result;
+  if (si === undefined || (low === undefined && high === undefined)) return '';
+  if (low === undefined) return `at most ${valueText(high as number, kind, name, system)}`;
+  if (high === undefined) return `at least ${valueText(low, kind, name, system)}`;
+  if (name === 'time-per-kilogram') return `${formatNumber(low, 1)} to ${formatNumber(high, 1)}\u202fs`;
+  return formatRange(low, high, kind, system);
+}
+
+interface Props {
+  outcome: Outcome;
+  name: string;
+  bike?: number;
+  system: System;
+  /** show the range behind the value */
+  range?: boolean;
+  class?: string;
+}
+
+/** One result in its public form: name, unrounded SI value, 95 % range, text for people. It is not announced one by one: `Tool` speaks once per change. */
+export function Output({ outcome, name, bike, system, range = false, class: className }: Props) {
+  const result = resultOf(outcome, name, bike);
+  const rangeWords = range ? rangeText(result, system) : '';
+  return (
+    <>
+      <output
+        name={name}
+        class={className}
+        aria-live="off"
+        data-bike={result.bike}
+        data-si={result.si === undefined ? undefined : String(result.si)}
+        data-low={result.low === undefined ? undefined : String(result.low)}
+        data-high={result.high === undefined ? undefined : String(result.high)}
+        title={result.reason || undefined}
+      >
+        {resultText(result, system)}
+      </output>
+      {rangeWords && <span class="range"> {rangeWords}</span>}
+    </>
+  );
+}

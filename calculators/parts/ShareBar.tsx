@@ -1,0 +1,66 @@
+import { useEffect, useState } from 'preact/hooks';
+import { writeLink } from '../scenario/index.ts';
+import type { Handle } from './useScenario.ts';
+
+/** Address of this scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
+function addressOf({ scenario, page }: Handle): string {
+  const query = writeLink(scenario);
+  const path = page
+    ? location.pathname
+    : `${import.meta.env.BASE_URL.replace(/\/$/, '')}/calculators/${scenario.calculator}/`;
+  return `${location.origin}${path}${query && `?${query}`}`;
+}
+
+/** Ways to pass the scenario on, to change units and to start again. */
+export function ShareBar({ tool }: { tool: Handle }) {
+  const { scenario } = tool;
+  const [canShare, setCanShare] = useState(false);
+  const [copied, setCopied] = useState('');
+  useEffect(() => setCanShare(typeof navigator.share === 'function'), []);
+
+  const copy = async (): Promise<void> => {
+    const address = addressOf(tool);
+    try {
+      await navigator.clipboard.writeText(address);
+      setCopied('Link copied.');
+    } catch {
+      setCopied(address);
+    }
+  };
+  const share = (): void => {
+    // the reader closing the sheet is no error
+    navigator.share({ title: document.title, url: addressOf(tool) }).catch(() => {});
+  };
+  return (
+    <div class="share">
+      <button type="button" onClick={copy}>
+        Copy link
+      </button>
+      {canShare && (
+        <button type="button" onClick={share}>
+          Share…
+        </button>
+      )}
+      <button type="button" onClick={tool.reset}>
+        Back to the example
+      </button>
+      <fieldset class="units">
+        <legend>Units</legend>
+        {(['metric', 'us'] as const).map((system) => (
+          <label key={system}>
+            <input
+              type="radio"
+              name={`units-${scenario.calculator}-${tool.query}`}
+              checked={scenario.system === system}
+              onChange={() => tool.chooseSystem(system)}
+            />
+            {system === 'metric' ? 'Metric' : 'US'}
+          </label>
+        ))}
+      </fieldset>
+      <p class="copied" role="status">
+        {copied}
+      </p>
+    </div>
+  );
+}

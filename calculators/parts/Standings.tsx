@@ -1,0 +1,34 @@
+import type { System } from '../quantities/index.ts';
+import { bikeName, columnsOf, type Outcome, resultOf, type Scenario } from '../scenario/index.ts';
+import { Output, rangeText, resultText } from './Output.tsx';
+
+interface Props {
+  scenario: Scenario;
+  outcome: Outcome;
+  system: System;
+}
+
+/** The times of several bikes as the answer of the page: short enough to stay in view on a phone. */
+export function Standings({ scenario, outcome, system }: Props) {
+  return (
+    <ul class="standings">
+      {columnsOf(scenario, 'bike').map((bike) => (
+        <li key={bike}>
+          <span class="who">{bikeName(scenario, bike)}</span>{' '}
+          <Output outcome={outcome} name="time" bike={bike + 1} system={system} class="middle" range />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The same in words. */
+export function standingsText({ scenario, outcome, system }: Props): string {
+  return columnsOf(scenario, 'bike')
+    .map((bike) => {
+      const time = resultOf(outcome, 'time', bike + 1);
+      const range = rangeText(time, system);
+      return `${bikeName(scenario, bike)} ${resultText(time, system)}${range && `, ${range}`}`;
+    })
+    .join('; ');
+}

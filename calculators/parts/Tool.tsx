@@ -1,0 +1,134 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import {
+  bikeName,
+  calculators,
+  columnsOf,
+  inputOf,
+  namesOf,
+  type Outcome,
+  parameterOf,
+  problemsOf,
+  valueText,
+} from '../scenario/index.ts';
+import { Form } from './Form.tsx';
+import { ShareBar } from './ShareBar.tsx';
+import type { Handle } from './useScenario.ts';
+
+interface Props {
+  tool: Handle;
+  outcome: Outcome;
+  /** the answer: stays in view on a phone */
+  head: ComponentChildren;
+  /** the answer in one sentence, spoken once after a change */
+  spoken: string;
+  children: ComponentChildren;
+}
+
+const SPEAK_AFTER = 900;
+
+/** The frame of every calculator: answer, inputs, what stands behind the answer, and the ways to pass it on. */
+export function Tool({ tool, outcome, head, spoken, children }: Props) {
+  const { scenario } = tool;
+  const { title } = calculators[scenario.calculator];
+  const problems = tool.typing ? [] : problemsOf(scenario);
+  return (
+    <section class="tool not-content" aria-label={title} data-tool={scenario.calculator} data-query={tool.query}>
+      <div class="tool-frame">
+        <div class={problems.length > 0 ? 'tool-head stale' : 'tool-head'}>
+          {head}
+          {problems.length > 0 && (
+            <p class="stand-in">
+              {problems.length === 1 ? 'One field cannot be used' : `${problems.length} fields cannot be used`}. The
+              answer is for {problems.map(({ name, column }) => standInText(tool, name, column)).join(', ')}.
+            </p>
+          )}
+        </div>
+        <Form tool={tool} outcome={outcome} />
+        <div class="tool-rest">
+          {scenario.notes.length > 0 && (
+            <ul class="remarks">
+              {scenario.notes.map((note) => (
+                <li key={note}>{note}</li>
+              ))}
+            </ul>
+          )}
+          <Remarks outcome={outcome} />
+          {children}
+          <ShareBar tool={tool} />
+        </div>
+        <InputsUsed tool={tool} />
+        <Spoken text={spoken} />
+      </div>
+    </section>
+  );
+}
+
+function standInText({ scenario }: Handle, name: string, column: number): string {
+  const { label, list } = parameterOf(name);
+  const whose = list === 'bike' && scenario.bikes > 1 ? ` of ${bikeName(scenario, column)}` : '';
+  const value = inputOf(scenario, name, column) === undefined ? 'nothing' : valueText(scenario, name, column);
+  return `${label.toLowerCase()}${whose} ${value}`;
+}
+
+function Remarks({ outcome }: { outcome: Outcome }) {
+  return (
+    <ul class="remarks">
+      {outcome.remarks.map(({ tone, text }) => (
+        <li class={tone} key={text}>
+          {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Every input that was used, for the printed page: a printed form would hide what is folded and cut what is long. */
+function InputsUsed({ tool }: { tool: Handle }) {
+  const { scenario } = tool;
+  return (
+    <div class="inputs-used">
+      <h2>Inputs</h2>
+      <dl>
+        {namesOf(scenario.calculator)
+          .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
+          .map((name) => (
+            <div key={name}>
+              <dt>{labelInPrint(name)}</dt>
+              <dd>
+                {columnsOf(scenario, name)
+                  .map((column) => valueText(scenario, name, column))
+                  .join(' · ')}
+              </dd>
+            </div>
+          ))}
+      </dl>
+    </div>
+  );
+}
+
+/** A label that stands without its section. */
+function labelInPrint(name: string): string {
+  const { group, label } = parameterOf(name);
+  return group === 'control'
+    ? `Control run: ${label.toLowerCase()}`
+    : group === 'target'
+      ? `Other hill: ${label.toLowerCase()}`
+      : label;
+}
+
+/** Says the answer once, after the reader has paused: a screen reader must not hear every key's result. */
+function Spoken({ text }: { text: string }) {
+  const [said, say] = useState('');
+  const [first] = useState(text);
+  useEffect(() => {
+    if (text === first && said === '') return;
+    const timer = setTimeout(() => say(text), SPEAK_AFTER);
+    return () => clearTimeout(timer);
+  }, [text, first, said]);
+  return (
+    <p class="sr-only" role="status">
+      {said}
+    </p>
+  );
+}

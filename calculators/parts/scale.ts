@@ -1,0 +1,52 @@
+import { ticks } from 'd3-array';
+import { formatNumber, fromSi, type Kind, type System, shownUnit, toSi } from '../quantities/index.ts';
+
+/** A mark on an axis: where it is, SI, and what it says. */
+export interface Tick {
+  at: number;
+  text: string;
+}
+
+/** Round marks from 0 to `top` (SI) in the reader's unit. Times are marked in minutes. */
+export function axisTicks(top: number, kind: Kind, system: System, count = 4): { unit: string; ticks: Tick[] } {
+  const unit = kind === 'duration' ? undefined : shownUnit(kind, system);
+  const toShown = (si: number): number => (unit ? fromSi(si, unit) : si / 60);
+  const toValue = (shown: number): number => (unit ? toSi(shown, unit) : shown * 60);
+  return {
+    unit: unit ? unit.text : 'min',
+    ticks: ticks(0, toShown(top), count).map((shown) => ({
+      at: toValue(shown),
+      text: formatNumber(shown, Number.isInteger(shown) ? 0 : 1),
+    })),
+  };
+}
+
+/** Position in percent, two decimals: what a chart's element needs, and no more bytes. */
+export function percent(share: number): string {
+  return `${Math.round(share * 1e4) / 1e2}%`;
+}
+
+/** Series colours and marks go together, so that colour is never all that tells two apart. */
+export const SERIES = ['one', 'two', 'three', 'four', 'five', 'six'] as const;
+
+/** Pushes label heights (percent, any order) apart until neighbours have `least` between them, as little as possible. */
+export function spreadLabels(heights: readonly number[], least: number): number[] {
+  const order = heights.map((height, i) => ({ height, i })).sort((a, b) => a.height - b.height);
+  for (let round = 0; round < 50; round++) {
+    let moved = false;
+    for (let k = 1; k < order.length; k++) {
+      const upper = order[k - 1];
+      const lower = order[k];
+      if (!upper || !lower) continue;
+      const missing = least - (lower.height - upper.height);
+      if (missing <= 1e-9) continue;
+      upper.height -= missing / 2;
+      lower.height += missing / 2;
+      moved = true;
+    }
+    if (!moved) break;
+  }
+  const spread: number[] = [];
+  for (const { height, i } of order) spread[i] = height;
+  return spread;
+}
