@@ -103,10 +103,8 @@ function readPlain(said: string, kind: Kind, { unit, where, min, max }: ParseOpt
     if (number.comma || thousands) {
       const decimal = bare(number.digits);
       const safe = thousands && /\.\d{3}$/.test(decimal) ? `${decimal}0` : decimal;
-      return misread(
-        'ask',
-        `${quote(said)}: thousands or decimals? Write ${withUnit(grouped, used)} or ${withUnit(safe, used)}.`,
-      );
+      const [large, small] = [grouped, safe].map((text) => withUnit((minus && '−') + text, used));
+      return misread('ask', `${quote(said)}: thousands or decimals? Write ${large} or ${small}.`);
     }
   }
   const digits = number.digits + (power ? `e${Number(power)}` : '');

@@ -146,6 +146,12 @@ describe('separators', () => {
     );
   });
 
+  test('the question keeps the sign', () => {
+    expect(message(field('−1,430', 'height'))).toBe(
+      '“-1,430”: thousands or decimals? Write −1430\u202fm or −1.430\u202fm.',
+    );
+  });
+
   test('a point is decimal, unless the thousands could be meant as well', () => {
     expect(si(field('1.609 km', 'distance', { min: 20, max: 200_000 }))).toBe(1609);
     expect(si(field('82.125', 'mass', { min: 25, max: 250 }))).toBe(82.125);
