@@ -148,7 +148,7 @@ describe('separators', () => {
 
   test('the question keeps the sign', () => {
     expect(message(field('−1,430', 'height'))).toBe(
-      '“-1,430”: thousands or decimals? Write −1430\u202fm or −1.430\u202fm.',
+      '“-1,430”: thousands or decimals? Write −1430\u202fm or −1.43\u202fm.',
     );
   });
 
