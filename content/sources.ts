@@ -56,13 +56,14 @@ export const sources: readonly Source[] = [
   },
   {
     id: 'berry-2000',
-    authors: 'Berry MJ and others',
+    authors: 'Berry MJ, Koves TR, Benedetto JJ',
     year: '2000',
-    title: '',
-    where: 'Applied Ergonomics 31:531–536',
+    title: 'The influence of speed, grade and mass during simulated off road bicycling',
+    where: 'Applied Ergonomics 31(5):531–536',
     short: 'Berry et al. 2000',
+    doi: '10.1016/S0003-6870(00)00022-3',
     status: 'seen',
-    says: 'Abstract seen: nine riders on a treadmill; between bikes of 11.6 and 13.6 kg no significant difference in oxygen uptake, while speed and grade did make one. Two kilograms in eighty-five are below what such a study can resolve.',
+    says: 'Abstract seen: nine riders on a treadmill with a bump; between bikes of 11.6 and 13.6 kg no significant difference in oxygen uptake, while speed and grade did make one. Two kilograms in eighty-five are below what such a study can resolve.',
   },
   {
     id: 'bertucci-2013',
