@@ -101,7 +101,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'critical-power',
     term: 'Critical power',
-    text: 'The power that a rider can hold for a long time; above it a fixed store of work runs down. It is not considered yet: no climb here is shortened by a tired rider.',
+    text: 'The power that a rider can hold for a long time; above it a fixed store of work runs down. It is still to come here: no calculator lets the rider tire yet.',
     page: SCALING,
   },
   {
