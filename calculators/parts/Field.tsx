@@ -26,36 +26,45 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
   const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
   const typing = tool.typing === `${name}.${column}`;
   const wrong = typing ? undefined : (problem ?? contradiction);
-  const doubt = detailed ? doubts[name] : undefined;
-  const hint = parameter.hint;
+  const doubt = detailed && column === 0 ? doubts[name] : undefined;
+  // said once, not for every bike
+  const hint = column === 0 ? parameter.hint : undefined;
   const described = [unit && `${id}u`, hint && `${id}h`, note && `${id}n`, wrong && `${id}w`].filter(Boolean).join(' ');
   return (
-    <div class={wrong ? 'field wrong' : 'field'}>
-      <label for={id}>{parameter.label}</label>
-      <span class="entry">
-        <input
-          id={id}
-          name={name}
-          data-column={column}
-          type="text"
-          inputMode={keyboard(name)}
-          autocomplete="off"
-          autocapitalize="off"
-          spellcheck={false}
-          value={text}
-          placeholder={placeholder}
-          aria-invalid={wrong ? true : undefined}
-          aria-describedby={described || undefined}
-          onInput={(event) => tool.enterText(name, column, event.currentTarget.value)}
-          onBlur={tool.leave}
-          onChange={tool.leave}
-        />
-        {unit && (
-          <span class="unit" id={`${id}u`}>
-            {unit}
-          </span>
+    <>
+      <div class={wrong ? 'field wrong' : 'field'}>
+        <label for={id}>{parameter.label}</label>
+        <span class="entry">
+          <input
+            id={id}
+            name={name}
+            data-column={column}
+            type="text"
+            inputMode={keyboard(name)}
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck={false}
+            value={text}
+            placeholder={placeholder}
+            aria-invalid={wrong ? true : undefined}
+            aria-describedby={described || undefined}
+            onInput={(event) => tool.enterText(name, column, event.currentTarget.value)}
+            onBlur={tool.leave}
+            onChange={tool.leave}
+          />
+          {unit && (
+            <span class="unit" id={`${id}u`}>
+              {unit}
+            </span>
+          )}
+        </span>
+        {hint && <small id={`${id}h`}>{hint}</small>}
+        {doubt && (
+          <small>
+            Known to: {doubt.range}. <DoubtSource id={doubt.source} />
+          </small>
         )}
-      </span>
+      </div>
       {wrong && (
         <small class="problem" id={`${id}w`}>
           {wrong}
@@ -66,13 +75,11 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
           {note}
         </small>
       )}
-      {hint && <small id={`${id}h`}>{hint}</small>}
-      {doubt && (
-        <small>
-          Known to: {doubt.range}.{' '}
-          <a href={`${import.meta.env.BASE_URL.replace(/\/$/, '')}/reference/sources/#${doubt.source}`}>Source</a>
-        </small>
-      )}
-    </div>
+    </>
   );
+}
+
+function DoubtSource({ id }: { id: string }) {
+  if (id === 'assumption') return <>Our assumption.</>;
+  return <a href={`${import.meta.env.BASE_URL.replace(/\/$/, '')}/reference/sources/#${id}`}>Source</a>;
 }

@@ -1,6 +1,7 @@
 import {
   addColumn,
   bikeName,
+  type CalculatorName,
   calculators,
   columnsOf,
   type Group,
@@ -90,7 +91,7 @@ export function Form({ tool, outcome }: Props) {
                         class="quiet"
                         onClick={() => tool.change((before) => removeColumn(before, list, column))}
                       >
-                        Remove {title}
+                        Remove {list === 'bike' ? title : title.toLowerCase()}
                       </button>
                     )}
                   </fieldset>
@@ -105,7 +106,7 @@ export function Form({ tool, outcome }: Props) {
           );
         })}
       <details class="fold">
-        <summary>More: {foldedWords(scenario.calculator)}</summary>
+        <summary>More: {FOLD[scenario.calculator]}</summary>
         {sections
           .filter(({ folded }) => folded)
           .map(({ group, folded = [] }) => {
@@ -131,7 +132,9 @@ export function Form({ tool, outcome }: Props) {
   );
 }
 
-function foldedWords(calculator: keyof typeof calculators): string {
-  const names = calculators[calculator].sections.flatMap((section) => section.folded ?? []);
-  return names.includes('battery') ? 'battery, assist limit, surface, air, drive' : 'assist limit, surface, air, drive';
-}
+const FOLD: Record<CalculatorName, string> = {
+  'climb-time': 'battery, assist limit, surface, air, drive',
+  'side-by-side': 'measured times, batteries, assist limit, surface, air, drive',
+  'bigger-hill': 'batteries, assist limit, the other hill’s rider, surface and air, drive',
+  'power-to-weight': 'assist limit, surface, air, drive',
+};

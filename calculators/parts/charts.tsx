@@ -93,7 +93,7 @@ export function CurveChart({ description, points, xKind, here, system }: CurveCh
   const yAxis = axisTicks(top, 'duration', system);
   const inPlotX = (x: number): number => LEFT + ((right - LEFT) * x) / widest;
   const inPlotY = (y: number): number => BOTTOM - ((BOTTOM - TOP) * y) / top;
-  const labelLeft = here.x > 0.6 * widest;
+  const labelLeft = here.x > 0.7 * widest;
   return (
     <Plot
       description={description}

@@ -151,12 +151,12 @@ export const formulas: readonly Formula[] = [
   },
   {
     id: 'start-test-power',
-    title: 'Wheel power at the end of a start from rest',
+    title: 'Mean wheel power of a start from rest',
     result: 'P',
     expression: '2 * m * D^2 / t^3',
     symbols: { P: symbol('power at the wheel', 'W', 'P'), m, D: symbol('length of the start', 'm', 'D'), t },
     source: 'en-15194-2009',
-    note: 'Level ground, constant acceleration; rider and motor together.',
+    note: 'Level ground, constant acceleration: the kinetic energy gained, divided by the time. Rider and motor together.',
   },
   {
     id: 'nominal-energy',

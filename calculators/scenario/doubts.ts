@@ -47,6 +47,11 @@ export const doubts: Readonly<Record<string, Doubt>> = {
     range: 'C_rr 0.015 to 0.035 on a trail that nobody surveyed; ±15 % around a figure of your own',
     source: 'maier-2018',
   },
+  surfaceThere: {
+    cause: 'the surface of the other hill',
+    range: 'C_rr ±0.004 of the measured hill’s, unless it is more of the same hill; ±15 % around a figure of your own',
+    source: 'maier-2019',
+  },
   drag: { cause: 'how much air you push', range: 'drag area ±0.10 m²', source: 'bertucci-2013' },
   drive: { cause: 'the chain and gears', range: 'efficiency ±2 points', source: 'smit-2023' },
   unit: { cause: 'the losses of the drive unit', range: 'efficiency ±5 points', source: 'assumption' },

@@ -109,8 +109,11 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
 function read(parameter: Parameter, text: string, system: System): Cell {
   const cell = enter(undefined, parameter, text.trim(), readText(parameter, text, 'link', system));
   // A plain number of a link has the plain unit, a plain number in a field the shown one: spell the unit out so that the field means what the link said.
-  return cell.canonical !== undefined ? { ...cell, text: cell.canonical } : cell;
+  return cell.canonical !== undefined && parameter.kind !== 'text' ? { ...cell, text: spaced(cell.canonical) } : cell;
 }
+
+/** `37lb` as people write it: 37 lb. */
+const spaced = (canonical: string): string => canonical.replace(/^(-?[\d.]+)([a-z])/i, '$1 $2');
 
 /** The bikes of a link: as many as the longest list. A single value serves all bikes, but where one bike is enough, a single name, mass, motor or time is one bike. */
 function countBikes(

@@ -171,7 +171,7 @@ export function switchSystem(scenario: Scenario, system: System): Scenario {
     Object.entries(scenario.cells).map(([key, cell]) => {
       const { kind } = parameterOf(key.replace(/\.\d+$/, ''));
       const shown =
-        typeof cell.value === 'number' && !cell.problem ? { ...cell, text: fieldText(cell.value, kind, system) } : cell;
+        typeof cell.value === 'number' && !cell.problem ? { ...cell, text: shortText(cell.value, kind, system) } : cell;
       return [key, shown];
     }),
   );
@@ -208,10 +208,18 @@ export function fieldOf(scenario: Scenario, name: string, column = 0): FieldStat
 
 const namesUnit = (text: string): boolean => /[a-z%°′″'"²]/i.test(text.replace(/\d[eE][+-]?\d/, ''));
 
+/** Four figures are enough to show a value that is kept in full elsewhere; three decimals would look like thousands. */
+function shortText(si: number, kind: Parameter['kind'], system: System): string {
+  const text = fieldText(si, kind, system);
+  if (kind === 'duration' || !text.includes('.')) return text;
+  const short = Number(text).toPrecision(4);
+  return String(Number(/^-?[1-9]\d*\.\d{3}$/.test(short) ? Number(text).toFixed(2) : short));
+}
+
 function textOf(value: Value, kind: Parameter['kind'], system: System): string {
   if (value === undefined) return '';
   if (value === null) return 'none';
-  return typeof value === 'number' ? fieldText(value, kind, system) : value;
+  return typeof value === 'number' ? shortText(value, kind, system) : value;
 }
 
 /** The problem, and what is computed with meanwhile. */
