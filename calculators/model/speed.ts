@@ -5,6 +5,7 @@ export function coastingSpeed(r: Resistance): number {
   if (resistingForce(r, 0) >= 0) return 0;
   // quadratic in the air speed u: k·u|u| + b·u + c = 0, written without cancellation
   const c = r.constant - r.linear * r.headWind;
+  if (c === 0) return -r.headWind; // nothing but the wind: the bike goes with it
   const u = (-2 * c) / (r.linear + Math.sqrt(r.linear * r.linear + 4 * r.quadratic * Math.abs(c)));
   return u - r.headWind;
 }

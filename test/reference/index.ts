@@ -1,0 +1,11 @@
+import { air } from './air.ts';
+import type { Check } from './check.ts';
+import { roadPower } from './road-power.ts';
+import { startTest } from './start-test.ts';
+import { tyres } from './tyres.ts';
+
+export * from './check.ts';
+
+/** Every published or recomputed value that the model is held against. */
+export const checks: readonly Check[] = [...roadPower, ...air, ...tyres, ...startTest];
+export { comparisons } from './comparisons.ts';
