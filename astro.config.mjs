@@ -87,7 +87,10 @@ export default defineConfig({
             'calculators/power-to-weight',
           ],
         },
-        { label: 'Reference', items: ['reference/model', 'reference/links', 'reference/sources', 'reference/glossary'] },
+        {
+          label: 'Reference',
+          items: ['reference/model', 'reference/links', 'reference/sources', 'reference/glossary'],
+        },
       ],
     }),
     preact(),

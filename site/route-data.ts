@@ -5,7 +5,8 @@ import { defineRouteMiddleware } from '@astrojs/starlight/route-data';
 export const onRequest = defineRouteMiddleware((context) => {
   const route = context.locals.starlightRoute;
   const file = route.entry.filePath;
-  const changed = file === undefined ? undefined : (lastChanges ??= readLastChanges()).get(file);
+  lastChanges ??= readLastChanges();
+  const changed = file === undefined ? undefined : lastChanges.get(file);
   if (changed !== undefined && route.entry.data.lastUpdated !== false) route.lastUpdated = changed;
 });
 

@@ -27,14 +27,21 @@ export function secured(html: string): string {
   if (/<meta http-equiv="refresh"/i.test(html)) return html;
   const meta = policyMeta.exec(html);
   if (meta?.[1] === undefined) throw new Error('A built page has no content security policy.');
-  const policy = completed(completed(meta[1], 'script-src', hashes(html, inlineScript)), 'style-src', hashes(html, inlineStyle));
+  const policy = completed(
+    completed(meta[1], 'script-src', hashes(html, inlineScript)),
+    'style-src',
+    hashes(html, inlineStyle),
+  );
   const tag = `<meta http-equiv="content-security-policy" content="${policy}">`;
   return html.replace(meta[0], '').replace(/<meta charset="utf-8"\s*\/?>/i, (charset) => charset + tag);
 }
 
 function hashes(html: string, pattern: RegExp): string[] {
   return [...html.matchAll(pattern)].map(
-    (match) => `'sha256-${createHash('sha256').update(match[1] ?? '').digest('base64')}'`,
+    (match) =>
+      `'sha256-${createHash('sha256')
+        .update(match[1] ?? '')
+        .digest('base64')}'`,
   );
 }
 

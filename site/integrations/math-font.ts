@@ -89,7 +89,20 @@ function decoded(text: string): string {
 
 /** The mathematical italic of a letter (Unicode, Mathematical Alphanumeric Symbols); other characters as they are. */
 export function italic(letter: string): string {
-  const special: Record<string, string> = { h: 'ℎ', ı: '𝚤', ȷ: '𝚥', ϴ: '𝛳', '∇': '𝛻', '∂': '𝜕', ϵ: '𝜖', ϑ: '𝜗', ϰ: '𝜘', ϕ: '𝜙', ϱ: '𝜚', ϖ: '𝜛' };
+  const special: Record<string, string> = {
+    h: 'ℎ',
+    ı: '𝚤',
+    ȷ: '𝚥',
+    ϴ: '𝛳',
+    '∇': '𝛻',
+    '∂': '𝜕',
+    ϵ: '𝜖',
+    ϑ: '𝜗',
+    ϰ: '𝜘',
+    ϕ: '𝜙',
+    ϱ: '𝜚',
+    ϖ: '𝜛',
+  };
   const known = special[letter];
   if (known !== undefined) return known;
   const code = letter.codePointAt(0) ?? 0;

@@ -1,4 +1,4 @@
-import { defineHastPlugin, htmlToHast } from 'satteri';
+import { defineHastPlugin, type HastNode, htmlToHast } from 'satteri';
 import { mathHtml } from './mathml.ts';
 
 /**
@@ -20,7 +20,8 @@ export function mathPlugin() {
         if (display && node.tagName === 'code') return;
         const tex = context.textContent(node).trim();
         try {
-          return htmlToHast(mathHtml(tex, display), { fragment: true }).children[0];
+          const tree = htmlToHast(mathHtml(tex, display), { fragment: true });
+          return 'children' in tree ? (tree.children[0] as HastNode) : undefined;
         } catch (error) {
           throw new Error(`The formula “${tex}” in ${context.fileURL?.pathname ?? 'a page'} cannot be set: ${error}`);
         }

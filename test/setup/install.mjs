@@ -16,7 +16,8 @@ if (isOutdated(join(root, 'node_modules/.package-lock.json'), join(root, 'packag
 if (!isNewEnough(process.version) && !runs(own)) {
   // The package "node" brings its program by an install script, which some settings of npm skip.
   npm('rebuild', 'node', '--ignore-scripts=false', '--loglevel=error');
-  if (!runs(own)) stop(`This needs Node 22.18 or newer, found ${process.version}. Install a newer Node, then start again.`);
+  if (!runs(own))
+    stop(`This needs Node 22.18 or newer, found ${process.version}. Install a newer Node, then start again.`);
 }
 
 /** True when `made` is missing or older than `from`. */

@@ -30,7 +30,9 @@ test('italic(letter) follows the mathematical alphabets of Unicode', () => {
 
 test('cutFont(characters) keeps the MATH table, without which brackets and roots do not grow', async () => {
   const font = Buffer.from(await cutFont('P=(√𝑃', 'sfnt'));
-  const tables = Array.from({ length: font.readUInt16BE(4) }, (_, i) => font.toString('latin1', 12 + 16 * i, 16 + 16 * i));
+  const tables = Array.from({ length: font.readUInt16BE(4) }, (_, i) =>
+    font.toString('latin1', 12 + 16 * i, 16 + 16 * i),
+  );
   expect(tables).toContain('MATH');
   expect(tables).toContain('cmap');
 });

@@ -7,7 +7,9 @@ const css = readFileSync(new URL('../../site/styles/tokens.css', import.meta.url
 function colours(selector: string): Map<string, string> {
   const start = css.indexOf(`${selector} {`);
   const block = css.slice(start, css.indexOf('}', start));
-  return new Map([...block.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(([, name = '', value = '']) => [name, value]));
+  return new Map(
+    [...block.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(([, name = '', value = '']) => [name, value]),
+  );
 }
 
 /** Contrast ratio of two colours, WCAG 2.2, section "contrast ratio". */

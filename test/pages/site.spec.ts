@@ -1,0 +1,158 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { sitePaths } from './built.ts';
+import { expect, test } from './fixtures.ts';
+
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** What axe finds on a page, one readable line each. */
+async function findings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+  return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`));
+}
+
+for (const path of sitePaths()) {
+  test.describe(path, () => {
+    test('answers, with one main heading', async ({ page }) => {
+      const answer = await page.goto(path);
+      expect(answer?.status()).toBe(200);
+      await expect(page.locator('h1')).toHaveCount(1);
+      await expect(page.locator('h1')).toBeVisible();
+    });
+
+    for (const theme of ['light', 'dark'] as const) {
+      test(`is accessible in ${theme}`, async ({ page }) => {
+        await page.emulateMedia({ colorScheme: theme });
+        await page.goto(path);
+        await expect(page.locator('html')).toHaveAttribute('data-theme', theme);
+        expect(await findings(page)).toEqual([]);
+      });
+    }
+
+    test('fits a narrow window without scrolling sideways', async ({ page }) => {
+      test.skip((page.viewportSize()?.width ?? 0) > 500, 'for the phone');
+      await page.setViewportSize({ width: 320, height: 640 });
+      await page.goto(path);
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+      expect(wide).toBeLessThanOrEqual(320);
+    });
+  });
+}
+
+test('an unknown address answers 404 with a page that leads on', async ({ page }) => {
+  const answer = await page.request.get('/nowhere/');
+  expect(answer.status()).toBe(404);
+  await page.goto('/404.html');
+  await expect(page.locator('h1')).toHaveText('There is no page here');
+  expect(await findings(page)).toEqual([]);
+  await page.getByRole('link', { name: 'at the beginning' }).click();
+  await expect(page).toHaveURL('/');
+});
+
+test('search opens by keyboard, finds a page and leads there', async ({ page }) => {
+  await page.goto('/');
+  const requests: string[] = [];
+  page.on('request', (request) => requests.push(request.url()));
+  await page.keyboard.press('Control+k');
+  const dialog = page.getByRole('dialog', { name: 'Search' });
+  await expect(dialog).toBeVisible();
+  await expect(dialog.getByRole('textbox')).toBeFocused();
+  expect(requests.some((url) => url.includes('/pagefind/'))).toBe(true);
+  await page.keyboard.type('torque');
+  const result = dialog.getByRole('link', { name: 'Torque', exact: true });
+  await expect(result).toBeVisible();
+  expect(await findings(page)).toEqual([]);
+  await result.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('h1')).toHaveText('Torque');
+});
+
+test('search opens by its button, closes by Escape, and gives the focus back', async ({ page }) => {
+  await page.goto('/learn/torque/');
+  const button = page.getByRole('button', { name: 'Search', exact: true });
+  await button.click();
+  const dialog = page.getByRole('dialog', { name: 'Search' });
+  await expect(dialog.getByRole('textbox')).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+  await expect(button).toBeFocused();
+});
+
+test('a page asks for nothing of search before it is opened', async ({ page }) => {
+  const requests: string[] = [];
+  page.on('request', (request) => requests.push(request.url()));
+  await page.goto('/learn/torque/', { waitUntil: 'networkidle' });
+  expect(requests.filter((url) => url.includes('pagefind'))).toEqual([]);
+});
+
+test('the theme can be chosen and stays', async ({ page }) => {
+  test.skip((page.viewportSize()?.width ?? 0) < 500, 'on a phone the choice sits in the menu');
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.goto('/learn/torque/');
+  await page.getByRole('banner').getByLabel('Select theme').selectOption('dark');
+  await page.goto('/learn/watt-hours/');
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`prints in black on white without the frame, also from ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await page.goto('/learn/torque/');
+    await page.emulateMedia({ colorScheme: theme, media: 'print' });
+    const colours = await page.evaluate(() => {
+      const text = document.querySelector('main h1');
+      return [document.body, document.documentElement]
+        .map((element) => getComputedStyle(element).backgroundColor)
+        .concat(text === null ? [] : getComputedStyle(text).color);
+    });
+    expect(colours).toEqual(['rgb(255, 255, 255)', 'rgb(255, 255, 255)', 'rgb(0, 0, 0)']);
+    await expect(page.locator('h1')).toBeVisible();
+    for (const chrome of ['header', 'nav.sidebar', '.pagination-links', 'site-search']) {
+      for (const each of await page.locator(chrome).all()) await expect(each).toBeHidden();
+    }
+  });
+}
+
+test('folds are open in print', async ({ page }) => {
+  await page.goto('/learn/torque/');
+  await page.evaluate(() => {
+    document
+      .querySelector('.sl-markdown-content')
+      ?.insertAdjacentHTML('beforeend', '<details><summary>More</summary><p id="folded">Folded</p></details>');
+  });
+  const folded = page.locator('#folded');
+  const shown = () =>
+    folded.evaluate(
+      (element) =>
+        element.checkVisibility({ contentVisibilityAuto: true }) && element.getBoundingClientRect().height > 0,
+    );
+  expect(await shown()).toBe(false);
+  await page.emulateMedia({ media: 'print' });
+  expect(await shown()).toBe(true);
+});
+
+test.describe('without JavaScript', () => {
+  test.use({ javaScriptEnabled: false });
+  test('pages can be read and walked through', async ({ page }) => {
+    await page.goto('/');
+    await page.locator('main a').first().click();
+    await expect(page.locator('h1')).toBeVisible();
+    await expect(page.locator('main p').first()).toBeVisible();
+  });
+});
+
+test.describe('a link with a scenario', () => {
+  // The tests below keep the scripts away, and the browser complains.
+  test.use({ allowed: [/ERR_FAILED/] });
+  test('marks the page before its first paint; a page that reads no address is not marked', async ({ page }) => {
+    // Only the script in the head counts: whatever removes the mark comes in a file.
+    await page.route('**/*.js', (route) => route.abort());
+    await page.goto('/calculators/climb-time/?power=200W', { waitUntil: 'commit' }).catch(() => undefined);
+    await page.waitForLoadState('domcontentloaded');
+    await expect(page.locator('html')).toHaveAttribute('data-linked', '');
+    await page.goto('/calculators/climb-time/');
+    await expect(page.locator('html')).not.toHaveAttribute('data-linked');
+    await page.goto('/learn/torque/?power=200W');
+    await expect(page.locator('html')).not.toHaveAttribute('data-linked');
+  });
+});
