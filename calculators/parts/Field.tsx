@@ -58,7 +58,6 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
             </span>
           )}
         </span>
-        {hint && <small id={`${id}h`}>{hint}</small>}
         {doubt && (
           <small>
             Known to: {doubt.range}. <DoubtSource id={doubt.source} />
@@ -68,6 +67,11 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
       {wrong && (
         <small class="problem" id={`${id}w`}>
           {wrong}
+        </small>
+      )}
+      {hint && (
+        <small class="hint" id={`${id}h`}>
+          {hint}
         </small>
       )}
       {note && !wrong && (

@@ -1,25 +1,17 @@
-import { formatNumber, formatQuantity, formatRange, type Kind, NO_VALUE, type System } from '../quantities/index.ts';
+import { formatQuantity, formatRange, NO_VALUE, type System } from '../quantities/index.ts';
 import { type Outcome, type Result, resultOf } from '../scenario/index.ts';
 
 /** A result as people read it. */
 export function resultText(result: Result, system: System): string {
   if (result.text !== undefined) return result.text;
-  if (result.si === undefined) return NO_VALUE;
-  return valueText(result.si, result.kind, result.name, system);
-}
-
-/** Seconds per kilogram read better as "5.3 s" than as a clock time. */
-function valueText(si: number, kind: Kind, name: string, system: System): string {
-  return name === 'time-per-kilogram' ? `${formatNumber(si, 1)}\u202fs` : formatQuantity(si, kind, system);
+  return result.si === undefined ? NO_VALUE : formatQuantity(result.si, result.kind, system);
 }
 
 /** The 95 % range of a result, empty where it has none. */
-export function rangeText(result: Result, system: System): string {
-  const { si, low, high, kind, name } = result;
+export function rangeText({ si, low, high, kind }: Result, system: System): string {
   if (si === undefined || (low === undefined && high === undefined)) return '';
-  if (low === undefined) return `at most ${valueText(high as number, kind, name, system)}`;
-  if (high === undefined) return `at least ${valueText(low, kind, name, system)}`;
-  if (name === 'time-per-kilogram') return `${formatNumber(low, 1)} to ${formatNumber(high, 1)}\u202fs`;
+  if (low === undefined) return `at most ${formatQuantity(high, kind, system)}`;
+  if (high === undefined) return `at least ${formatQuantity(low, kind, system)}`;
   return formatRange(low, high, kind, system);
 }
 

@@ -143,8 +143,16 @@ export interface Bar {
 
 const BAR_HEIGHT = 46;
 
-/** Bars with their ranges, each labelled above itself. Values of one kind, from zero. */
-export function BarChart({ description, bars }: { description: string; bars: readonly Bar[] }) {
+/** Bars with their ranges, each labelled above itself. Values of one kind, from zero; `series` gives each bike the hue it has everywhere. */
+export function BarChart({
+  description,
+  bars,
+  series = false,
+}: {
+  description: string;
+  bars: readonly Bar[];
+  series?: boolean;
+}) {
   const longest = Math.max(...bars.map((bar) => Math.max(bar.value, bar.high ?? 0)), 1e-9);
   const wide = (value: number): string => percent((0.98 * Math.max(0, value)) / longest);
   return (
@@ -156,7 +164,13 @@ export function BarChart({ description, bars }: { description: string; bars: rea
             <text class="key" x="0" y={y + 15}>
               {label} <tspan class="value">{text}</tspan>
             </text>
-            <rect class={`bar ${SERIES[i % SERIES.length]}`} x="0" y={y + 22} width={wide(value)} height="14" />
+            <rect
+              class={series ? `bar ${SERIES[i % SERIES.length]}` : 'bar'}
+              x="0"
+              y={y + 22}
+              width={wide(value)}
+              height="14"
+            />
             {low !== undefined && high !== undefined && (
               <>
                 <line class="whisker" x1={wide(low)} x2={wide(high)} y1={y + 29} y2={y + 29} />

@@ -29,7 +29,7 @@ const NAMES: [string, Result['kind']][] = [
   ['watts-per-kilogram-assisted', 'specific-power'],
   ['watts-per-kilogram-system', 'specific-power'],
   ['watts-per-kilogram-unassisted-equivalent', 'specific-power'],
-  ['time-per-kilogram', 'duration'],
+  ['time-per-kilogram', 'seconds'],
 ];
 
 const STANDS_STILL = 'This power does not move the bike up this hill.';
@@ -60,7 +60,7 @@ export function powerToWeight(scenario: Scenario): Outcome {
     exact('watts-per-kilogram-assisted', 'specific-power', ratios.assisted, ''),
     exact('watts-per-kilogram-system', 'specific-power', ratios.system, ''),
     ranged('watts-per-kilogram-unassisted-equivalent', 'specific-power', equivalent, STANDS_STILL),
-    ranged('time-per-kilogram', 'duration', perKilogram, STANDS_STILL),
+    ranged('time-per-kilogram', 'seconds', perKilogram, STANDS_STILL),
   ];
   const remarks: Remark[] = setting.notes.map((text) => ({ tone: 'plain', text }));
   const ride = rideClimb(climb);

@@ -44,6 +44,7 @@ export function formatDuration(seconds: number, digits = 0, sign = false): strin
 /** Decimals of each kind; none where it is not named. */
 const decimals: Partial<Record<Kind, number>> = {
   mass: 1,
+  seconds: 1,
   speed: 1,
   wind: 1,
   temperature: 1,

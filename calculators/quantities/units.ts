@@ -27,6 +27,8 @@ export type Kind =
   | 'percent'
   | 'grade'
   | 'duration'
+  /** a difference of times too short for a clock */
+  | 'seconds'
   | 'specific-power'
   | 'text';
 
@@ -158,6 +160,7 @@ export const kinds: Record<Kind, KindFacts> = {
   percent: kind([percent], '%'),
   grade: kind([percent, unit('deg,degrees,°', 1, 1, '°')], '%'),
   duration: kind([unit("s,seconds,sec,\",''", 1, 1, ''), unit("min,minutes,m,'", 60), unit('h,hours,hr', 3600)], 's'),
+  seconds: kind([unit('s,seconds')], 's'),
   'specific-power': kind([unit('W/kg,watts per kilogram'), unit('W/lb,watts per pound', 1e8, POUND)], 'W/kg'),
   text: kind([]),
 };

@@ -41,7 +41,7 @@ export default function SideBySide(props: IslandProps) {
           <figcaption>
             Time to the top. The thin line is the 95 % range of each; most of it is common to all.
           </figcaption>
-          <BarChart description={`Climb times: ${standingsText({ scenario, outcome, system })}.`} bars={bars} />
+          <BarChart series description={`Climb times: ${standingsText({ scenario, outcome, system })}.`} bars={bars} />
         </figure>
       )}
       <BikeTable

@@ -1,0 +1,75 @@
+import type { Kind } from '../quantities/index.ts';
+import type { CalculatorName } from './schema.ts';
+
+/** A result in the public vocabulary of `<output>` elements. */
+export interface ResultName {
+  name: string;
+  kind: Kind;
+  perBike?: boolean;
+  meaning: string;
+}
+
+const perBike = (name: string, kind: Kind, meaning: string): ResultName => ({ name, kind, perBike: true, meaning });
+const once = (name: string, kind: Kind, meaning: string): ResultName => ({ name, kind, meaning });
+
+const battery = (kindOf: typeof once): ResultName[] => [
+  kindOf('battery-energy', 'energy', 'Energy drawn from the battery.'),
+  kindOf('battery-share', 'percent', 'That energy as a share of the nominal energy.'),
+];
+
+/** Every result that each calculator gives. `/reference/links/` prints it, and a test holds the outcomes against it. */
+export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>> = {
+  'climb-time': [
+    once('time', 'duration', 'Time to the top.'),
+    once('speed', 'speed', 'Speed along the road.'),
+    once('vertical-speed', 'climb-rate', 'Height gained per time.'),
+    once('grade', 'grade', 'Mean grade of the hill (tan).'),
+    once('crank-power', 'power', 'Power of rider and motor at the crank.'),
+    once('power-gravity', 'power', 'Part that lifts rider and bike.'),
+    once('power-rolling', 'power', 'Part that tyres and bearings take.'),
+    once('power-air', 'power', 'Part that the air takes.'),
+    once('power-drive', 'power', 'Part lost between crank and wheel.'),
+    once('watts-per-kilogram', 'specific-power', 'Rider power over body and kit.'),
+    once('rider-energy', 'energy', 'Work of the rider at the crank.'),
+    ...battery(once),
+    once('binds', 'text', 'The limit that binds: none or assist-limit.'),
+  ],
+  'side-by-side': [
+    perBike('time', 'duration', 'Time to the top.'),
+    perBike('gap', 'duration', 'Time behind the fastest.'),
+    perBike('distance-behind', 'distance', 'Distance still to ride when the fastest is up.'),
+    perBike('height-behind', 'height', 'Height still to climb then.'),
+    perBike('speed', 'speed', 'Speed along the road.'),
+    perBike('motor-power', 'power', 'Mean output of the motor at the crank on this hill.'),
+    ...battery(perBike),
+    perBike('binds', 'text', 'The limit that binds: none or assist-limit.'),
+  ],
+  'bigger-hill': [
+    perBike('time', 'duration', 'Modelled time on the other hill.'),
+    perBike('time-proportional', 'duration', 'Measured time × ratio of heights.'),
+    perBike('gap', 'duration', 'Time behind the fastest on the other hill.'),
+    perBike('motor-power', 'power', 'Mean output of the motor on the measured hill.'),
+    perBike(
+      'motor-held',
+      'power',
+      'Output before the fade of the assist limit; with `data-low` alone where only a lower bound is known.',
+    ),
+    perBike('speed', 'speed', 'Speed on the other hill.'),
+    ...battery(perBike),
+    perBike('binds', 'text', 'The limit that binds: none, assist-limit or grade (too different for multiplying).'),
+    once('rolling', 'ratio', 'C_rr of the measured hill.'),
+    once('grade', 'grade', 'Mean grade of the measured hill (tan).'),
+    once('target-grade', 'grade', 'Mean grade of the other hill (tan).'),
+  ],
+  'power-to-weight': [
+    once('watts-per-kilogram', 'specific-power', 'Rider power over body and kit.'),
+    once('watts-per-kilogram-assisted', 'specific-power', 'Rider and motor over body and kit.'),
+    once('watts-per-kilogram-system', 'specific-power', 'Rider and motor over all that moves.'),
+    once(
+      'watts-per-kilogram-unassisted-equivalent',
+      'specific-power',
+      'Rider power, over body and kit, that climbs as fast on the same bike with the motor off.',
+    ),
+    once('time-per-kilogram', 'seconds', 'Time that one more kilogram costs on this hill.'),
+  ],
+};
