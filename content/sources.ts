@@ -39,7 +39,7 @@ export const sources: readonly Source[] = [
     where: 'International Journal of Vehicle Systems Modelling and Testing 13(1):44–58',
     short: 'Arango et al. 2018',
     status: 'seen',
-    says: 'Abstract seen: on steep roads a drive in the hub used 18 % more energy than one at the bottom bracket, by model and experiment.',
+    says: 'Abstract seen: on steep roads a drive in the hub used 18 % more energy than one at the bottom bracket, by model and experiment.',
   },
   {
     id: 'arango-2021',
@@ -63,7 +63,7 @@ export const sources: readonly Source[] = [
     short: 'Berry et al. 2000',
     doi: '10.1016/S0003-6870(00)00022-3',
     status: 'seen',
-    says: 'Abstract seen: nine riders on a treadmill with a bump; between bikes of 11.6 and 13.6 kg no significant difference in oxygen uptake, while speed and grade did make one. Two kilograms in eighty-five are below what such a study can resolve.',
+    says: 'Abstract seen: nine riders on a treadmill with a bump; between bikes of 11.6 and 13.6 kg no significant difference in oxygen uptake, while speed and grade did make one. Two kilograms in eighty-five are below what such a study can resolve.',
   },
   {
     id: 'bertucci-2013',
@@ -74,7 +74,7 @@ export const sources: readonly Source[] = [
     short: 'Bertucci et al. 2013',
     url: 'https://pubmed.ncbi.nlm.nih.gov/23713547/',
     status: 'seen',
-    says: 'Abstract seen: drag area 0.357 ± 0.023 m² seated on a mountain bike; smooth tyres rolled 21 ± 15 % easier than knobby ones; surface and pressure both mattered; air made 8 to 35 % of the resistance.',
+    says: 'Abstract seen: drag area 0.357 ± 0.023 m² seated on a mountain bike; smooth tyres rolled 21 ± 15 % easier than knobby ones; surface and pressure both mattered; air made 8 to 35 % of the resistance.',
   },
   {
     id: 'bubulinca-2016',
@@ -84,7 +84,7 @@ export const sources: readonly Source[] = [
     where: 'Progress of Cryogenics and Isotopes Separation 19(2)',
     short: 'Bubulinca et al. 2016',
     status: 'seen',
-    says: 'Abstract seen: one laboratory lithium-ion cell gave 80 mAh/g at 32 °C and 70 mAh/g at 2 °C, an eighth less in the cold. One cell at a gentle rate, not a bicycle pack.',
+    says: 'Abstract seen: one laboratory lithium-ion cell gave 80 mAh/g at 32 °C and 70 mAh/g at 2 °C, an eighth less in the cold. One cell at a gentle rate, not a bicycle pack.',
   },
   {
     id: 'cgpm-1901',
@@ -94,7 +94,7 @@ export const sources: readonly Source[] = [
     where: 'CGPM',
     short: 'CGPM 1901',
     status: 'memory',
-    says: 'Standard gravity, 9.80665 m/s², exact by definition. Local gravity differs by at most 0.3 %.',
+    says: 'Standard gravity, 9.80665 m/s², exact by definition. Local gravity differs by at most 0.3 %.',
   },
   {
     id: 'dorel-2005',
@@ -105,7 +105,7 @@ export const sources: readonly Source[] = [
     short: 'Dorel et al. 2005',
     doi: '10.1055/s-2004-830493',
     status: 'seen',
-    says: 'Abstract seen: twelve elite track sprinters peaked at 1600 ± 116 W, at 129.8 ± 4.7 rpm and 118.5 ± 9.8 N m. Torque falls in a straight line with cadence, so power has its peak in the middle.',
+    says: 'Abstract seen: twelve elite track sprinters peaked at 1 600 ± 116 W, at 129.8 ± 4.7 rpm and 118.5 ± 9.8 N m. Torque falls in a straight line with cadence, so power has its peak in the middle.',
   },
   {
     id: 'en-15194-2009',
@@ -115,14 +115,14 @@ export const sources: readonly Source[] = [
     where: 'CEN, Brussels',
     short: 'EN 15194:2009',
     status: 'secondary',
-    says: 'Scope seen: maximum continuous rated power 0.25 kW, output reduced progressively and cut at 25 km/h or when pedalling stops. Annex D in a secondary copy: a full-power start over 20 m gives wheel power as 2 m D² / t³, with 7.83 s as the limit for 150 kg and 250 W, recomputed by us.',
+    says: 'Scope seen: maximum continuous rated power 0.25 kW, output reduced progressively and cut at 25 km/h or when pedalling stops. Annex D in a secondary copy: a full-power start over 20 m gives the mean wheel power as 2 m D² / t³, with 7.83 s as the limit for 150 kg and 250 W, recomputed by us.',
   },
   {
     id: 'en-50604-1',
     authors: 'European Committee for Electrotechnical Standardization',
     year: '2016',
     title: 'EN 50604-1: Secondary lithium batteries for light EV (electric vehicle) applications',
-    where: 'CENELEC, Brussels',
+    where: 'CENELEC, Brussels (year from memory)',
     short: 'EN 50604-1',
     status: 'memory',
     says: 'Rated capacity is the supplier’s figure for a full pack at a stated rate, temperature and cut-off.',
@@ -137,7 +137,7 @@ export const sources: readonly Source[] = [
     short: 'Regulation (EU) 168/2013',
     url: 'http://legislation.gov.uk/eur/2013/168/article/2/2020-12-31/data.akn',
     status: 'memory',
-    says: 'Start of Article 2 seen, point (h) from memory: outside the Regulation are cycles with pedal assistance whose motor has a maximum continuous rated power of at most 250 W, and whose output stops with the pedalling and otherwise falls progressively and is cut off before 25 km/h. From memory too: that rating is the thirty-minute power of UN Regulation 85. Momentary power is not limited.',
+    says: 'Start of Article 2 seen, point (h) from memory: outside the Regulation are cycles with pedal assistance whose motor has a maximum continuous rated power of at most 250 W, and whose output stops with the pedalling and otherwise falls progressively and is cut off before 25 km/h. From memory too: that rating is the thirty-minute power of UN Regulation 85. Momentary power is not limited.',
   },
   {
     id: 'eu-3-2014',
@@ -164,10 +164,10 @@ export const sources: readonly Source[] = [
     authors: 'International Electrotechnical Commission',
     year: '2017',
     title: 'IEC 61960-3: Secondary lithium cells and batteries for portable applications',
-    where: 'IEC, Geneva',
+    where: 'IEC, Geneva (year from memory)',
     short: 'IEC 61960-3',
     status: 'memory',
-    says: 'Capacity is declared for a slow discharge (five hours) near 20 °C down to a stated final voltage. A battery passes with much less at a faster rate or in deep cold.',
+    says: 'Capacity is declared for a slow discharge (five hours) near 20 °C down to a stated final voltage. A battery passes with much less at a faster rate or in deep cold.',
   },
   {
     id: 'iec-62257-8-1',
@@ -178,7 +178,7 @@ export const sources: readonly Source[] = [
     short: 'IEC 62257-8-1',
     url: 'https://std.iec.ch/terms/terms.nsf/3385f156e728849bc1256e8c00278ad2/b18085d589ba4675c12573050047ed8b?OpenDocument',
     status: 'seen',
-    says: 'Rated capacity is the charge that the maker declares under stated conditions; between a five-hour and a hundred-hour discharge it differs by 10 to 20 %, mainly in other chemistries.',
+    says: 'Rated capacity is the charge that the maker declares under stated conditions; between a five-hour and a hundred-hour discharge it differs by 10 to 20 %, mainly in other chemistries.',
   },
   {
     id: 'iso-2533',
@@ -230,7 +230,7 @@ export const sources: readonly Source[] = [
     short: 'Lucia et al. 2001',
     url: 'https://journals.lww.com/acsm-msse/Fulltext/2001/08000/Preferred_pedalling_cadence_in_professional.18.aspx',
     status: 'seen',
-    says: 'Abstract seen: seven professionals turned 71.0 ± 1.4 rpm on mountain passes, 89.3 ± 1.0 on the flat and 92.4 ± 1.3 in time trials.',
+    says: 'Abstract seen: seven professionals turned 71.0 ± 1.4 rpm on mountain passes, 89.3 ± 1.0 on the flat and 92.4 ± 1.3 in time trials.',
   },
   {
     id: 'maier-2017',
@@ -240,7 +240,7 @@ export const sources: readonly Source[] = [
     where: 'International Journal of Sports Medicine 38:456–461 (authors and volume from memory)',
     short: 'Maier et al. 2017',
     status: 'seen',
-    says: 'Abstract seen: 54 power meters of nine makers were off by −0.9 ± 3.2 % on average; six of them by more than 5 %; repeats of one meter scattered by 1.2 ± 0.9 %.',
+    says: 'Abstract seen: 54 power meters of nine makers were off by −0.9 ± 3.2 % on average; six of them by more than 5 %; repeats of one meter scattered by 1.2 ± 0.9 %.',
   },
   {
     id: 'maier-2018',
@@ -250,7 +250,7 @@ export const sources: readonly Source[] = [
     where: 'Journal of Sports Sciences (year approximate)',
     short: 'Maier et al. 2018',
     status: 'secondary',
-    says: 'Nine 29-inch tyres on one cross-country course: C_rr 0.0219 on average, 0.0205 to 0.0237 from the best tyre to the worst, which is 2.3 to 2.4 % of speed on a 10 % slope.',
+    says: 'Nine 29-inch tyres on one cross-country course: C_rr 0.0219 on average, 0.0205 to 0.0237 from the best tyre to the worst, which is 2.3 to 2.4 % of speed on a 10 % slope.',
   },
   {
     id: 'maier-2019',
@@ -260,7 +260,7 @@ export const sources: readonly Source[] = [
     where: 'Journal of Sports Sciences 37(7) (volume from memory)',
     short: 'Maier et al. 2019',
     status: 'secondary',
-    says: 'Another cross-country course: C_rr 0.0298, 90 % range 0.0286 to 0.0310. A wider rim changed it by about 1 %.',
+    says: 'Another cross-country course: C_rr 0.0298, 90 % range 0.0286 to 0.0310. A wider rim changed it by about 1 %.',
   },
   {
     id: 'martin-1998',
@@ -271,7 +271,7 @@ export const sources: readonly Source[] = [
     short: 'Martin et al. 1998',
     doi: '10.1123/jab.14.3.276',
     status: 'memory',
-    says: 'The force balance of this site. Abstract seen: model and measurement agree with R² 0.97 and a standard error of 2.7 W. Equations, the constants of bearings and wheels and the sample calculation (213.3 W) are values from memory; the arithmetic of the sample was recomputed by us.',
+    says: 'The force balance of this site. Abstract seen: model and measurement agree with R² 0.97 and a standard error of 2.7 W. Equations, the constants of bearings and wheels and the sample calculation (213.3 W) are values from memory; the arithmetic of the sample was recomputed by us.',
   },
   {
     id: 'menaspa-2016',
@@ -281,7 +281,7 @@ export const sources: readonly Source[] = [
     where: 'Journal of Science and Cycling 5(1):10–12',
     short: 'Menaspà et al. 2016',
     status: 'seen',
-    says: 'Abstract seen: barometric devices scattered by 1.5 and 1.9 % over 216 climbs and read 2 to 5 % low when dry, up to 25 % low when wet.',
+    says: 'Abstract seen: barometric devices scattered by 1.5 and 1.9 % over 216 climbs and read 2 to 5 % low when dry, up to 25 % low when wet.',
   },
   {
     id: 'millet-2014',
@@ -292,7 +292,7 @@ export const sources: readonly Source[] = [
     short: 'Millet et al. 2014',
     doi: '10.1123/IJSPP.2013-0320',
     status: 'seen',
-    says: 'Abstract seen: power worked out from climbing times against power meters, fifteen climbs: −0.95 % on average with 95 % limits of −10.4 to +8.5 %, and −6.1 to +6.6 % with wind below 2 m/s.',
+    says: 'Abstract seen: power worked out from climbing times against power meters, fifteen climbs: −0.95 % on average with 95 % limits of −10.4 to +8.5 %, and −6.1 to +6.6 % with wind below 2 m/s.',
   },
   {
     id: 'monod-scherrer-1965',
@@ -323,7 +323,7 @@ export const sources: readonly Source[] = [
     short: 'Picard et al. 2008',
     doi: '10.1088/0026-1394/45/2/004',
     status: 'secondary',
-    says: 'Abstract seen; constants agreed in eight independent secondary copies. Density of moist air from pressure, temperature and humidity, recommended for 600 to 1,100 hPa and 15 to 27 °C.',
+    says: 'Abstract seen; constants agreed in eight independent secondary copies. Density of moist air from pressure, temperature and humidity, recommended for 600 to 1 100 hPa and 15 to 27 °C.',
   },
   {
     id: 'si-2015-24',
@@ -334,7 +334,7 @@ export const sources: readonly Source[] = [
     short: 'SI 2015/24',
     url: 'http://www.legislation.gov.uk/uksi/2015/24/regulation/2/made',
     status: 'seen',
-    says: 'Maximum continuous rated power of at most 250 W, no propulsion above 15.5 miles per hour.',
+    says: 'Maximum continuous rated power of at most 250 W, no propulsion above 15.5 miles per hour.',
   },
   {
     id: 'skiba-2021',
@@ -345,7 +345,7 @@ export const sources: readonly Source[] = [
     short: 'Skiba and Clarke 2021',
     url: 'https://journals.humankinetics.com/view/journals/ijspp/16/11/article-p1561.xml',
     status: 'seen',
-    says: 'The critical-power relation describes efforts of about 2 to 30 minutes.',
+    says: 'The critical-power relation describes efforts of about 2 to 30 minutes.',
   },
   {
     id: 'smit-2023',
@@ -356,7 +356,7 @@ export const sources: readonly Source[] = [
     short: 'Smit et al. 2023',
     doi: '10.1007/s12283-023-00439-z',
     status: 'seen',
-    says: 'Abstract seen: one rider’s chain lost 2.1 ± 1.5 % of 100 to 400 W on the bench, clean and in a straight line.',
+    says: 'Abstract seen: one rider’s chain lost 2.1 ± 1.5 % of 100 to 400 W on the bench, clean and in a straight line.',
   },
   {
     id: 'spicer-2001',
@@ -367,7 +367,7 @@ export const sources: readonly Source[] = [
     short: 'Spicer et al. 2001',
     doi: '10.1115/1.1412848',
     status: 'secondary',
-    says: 'Chain drives passed on 98.6 % at best and 81 % at worst; larger sprockets and higher tension are better.',
+    says: 'Chain drives passed on 98.6 % at best and 81 % at worst; larger sprockets and higher tension are better.',
   },
   {
     id: 'tengattini-2018',
@@ -377,7 +377,7 @@ export const sources: readonly Source[] = [
     where: 'Journal of Sports Sciences 36(20):2383–2391 (volume from memory)',
     short: 'Tengattini and Bigazzi 2018',
     status: 'seen',
-    says: 'Abstract seen: 557 everyday cyclists, mostly upright: drag area 0.559 m² with a standard deviation of 0.170, C_rr 0.0077 on a paved path.',
+    says: 'Abstract seen: 557 everyday cyclists, mostly upright: drag area 0.559 m² with a standard deviation of 0.170, C_rr 0.0077 on a paved path.',
   },
   {
     id: 'un-r85',
@@ -398,7 +398,7 @@ export const sources: readonly Source[] = [
     where: 'Public Law 107-319',
     short: '15 U.S.C. 2085',
     status: 'secondary',
-    says: 'A bicycle with working pedals, a motor below 750 W and a motor-only speed below 20 mph on paved level ground with a rider of 170 lb. It names no test for the 750 W. The law adds “1 h.p.”; 750 W is 1.0058 horsepower, recomputed by us.',
+    says: 'A bicycle with working pedals, a motor below 750 W and a motor-only speed below 20 mph on paved level ground with a rider of 170 lb. It names no test for the 750 W. The law adds “1 h.p.”; 750 W is 1.0058 horsepower, recomputed by us.',
   },
   {
     id: 'us-36-1-4',
@@ -409,7 +409,7 @@ export const sources: readonly Source[] = [
     short: '36 CFR 1.4',
     url: 'https://law.lawstack.com/laws/36-cfr_s_1-4_-amendment-what-terms-do-i-need-to-know',
     status: 'seen',
-    says: 'At most 750 W; class 1 helps only while pedalling, to 20 mph; class 2 may drive alone, to 20 mph; class 3 helps only while pedalling, to 28 mph.',
+    says: 'At most 750 W; class 1 helps only while pedalling, to 20 mph; class 2 may drive alone, to 20 mph; class 3 helps only while pedalling, to 28 mph.',
   },
   {
     id: 'assumption',
