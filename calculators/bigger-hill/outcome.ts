@@ -87,11 +87,12 @@ function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill): Measur
     efficiency: numberOf(scenario, 'drive'),
     dragArea: numberOf(scenario, 'drag'),
     rolling: numberOf(scenario, 'rolling'),
-    controls: columnsOf(scenario, 'control-time').map((run) => ({
-      time: numberOf(scenario, 'control-time', run),
-      riderPower: numberOf(scenario, 'control-power', run),
-      mass: controlRider(scenario, run) + numberOf(scenario, 'control-bike', run),
-    })),
+    controls: columnsOf(scenario, 'control-time').flatMap((run) => {
+      const time = inputOf(scenario, 'control-time', run);
+      if (typeof time !== 'number') return []; // "none" takes this run out
+      const mass = controlRider(scenario, run) + numberOf(scenario, 'control-bike', run);
+      return [{ time, riderPower: numberOf(scenario, 'control-power', run), mass }];
+    }),
     runs: columnsOf(scenario, 'time').map((bike) => ({
       time: numberOf(scenario, 'time', bike),
       riderPower: numberOf(scenario, 'power'),

@@ -1,9 +1,11 @@
 import type { System } from '../quantities/index.ts';
 import {
   type Cell,
+  cellOf,
   columnsOf,
   enter,
   exampleOf,
+  isGiven,
   MAX_BIKES,
   MAX_CONTROLS,
   plainText,
@@ -150,12 +152,24 @@ function countControls(lists: ReadonlyMap<string, string[]>, example: number, no
   return given ? Math.min(longest, MAX_CONTROLS) : example;
 }
 
-/** Cells that a link must carry: those whose value is not the default. */
+/** Being given counts for these even where the value is the default: it beats another input, or narrows a range. */
+const GIVEN_COUNTS: Readonly<Record<string, (scenario: Scenario) => boolean>> = {
+  gain: (scenario) => isGiven(scenario, 'grade'),
+  'target-gain': (scenario) => isGiven(scenario, 'target-distance'),
+  rolling: () => true,
+};
+
+/** What a link must carry of a cell: its value where that is not the default, or where being given counts. */
 function differs(scenario: Scenario, name: string, column: number): string | undefined {
-  const cell = scenario.cells[parameterOf(name).list ? `${name}.${column}` : name];
+  const cell = cellOf(scenario, name, column);
   if (cell?.value === undefined || cell.canonical === undefined) return undefined;
+  // a calculator for one bike hands the others on: another calculator has other defaults for them
+  const handedOn = parameterOf(name).list === 'bike' && isForOneBike(scenario) && scenario.bikes > 1;
+  if (handedOn || GIVEN_COUNTS[name]?.(scenario)) return cell.canonical;
   return cell.value === defaultOf(scenario.calculator, name, column, scenario.version) ? undefined : cell.canonical;
 }
+
+const isForOneBike = (scenario: Scenario): boolean => calculators[scenario.calculator].bikes.max === 1;
 
 /** The query of a scenario, without the question mark; empty for the untouched example. `readLink` gives the same values back, to the last digit. */
 export function writeLink(scenario: Scenario): string {

@@ -1,4 +1,5 @@
 import {
+  clockText,
   fieldText,
   findUnit,
   formatQuantity,
@@ -103,9 +104,9 @@ export function bikeName(scenario: Scenario, column: number): string {
 const TEXT_LIMIT = 40;
 
 function parseText(text: string): Parsed {
-  // control characters have no place in a name and would break a link
+  // control characters and half characters (of a text cut in the middle) have no place in a name and would break a link
   const clean = [...text]
-    .filter((letter) => letter >= ' ' && letter !== '\u007f')
+    .filter((letter) => letter >= ' ' && letter !== '\u007f' && !/^[\ud800-\udfff]$/.test(letter))
     .join('')
     .trim();
   if (clean === '') return { ok: false, reason: 'empty', message: '' };
@@ -267,11 +268,13 @@ function settled(scenario: Scenario, name: string, column: number): Cell | undef
   return {
     ...enter(cell, parameter, canonical, readText(parameter, canonical, 'link', scenario.system)),
     text: cell?.text || textOf(value, kind, scenario.system),
+    ...(cell?.problem ? { problem: cell.problem } : {}),
   };
 }
 
-/** A value in the plain unit of links. Twelve digits: what division leaves behind is not meant. */
+/** A value in the plain unit of links, a time as m:ss. Twelve digits: what division leaves behind is not meant. */
 export function plainText(si: number, kind: Parameter['kind']): string {
+  if (kind === 'duration') return clockText(si);
   const { plain } = kinds[kind];
   const unit = findUnit(plain, kind);
   return `${Number((unit ? fromSi(si, unit) : si).toPrecision(12))}${plain === '%' ? '' : plain}`;
