@@ -65,7 +65,7 @@ export default function ClimbTime(props: IslandProps) {
           <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
           <CurveChart
             description={`Climb time against motor power: ${outcome.curve
-              .filter((_, i) => i % 8 === 0)
+              .filter((_, i) => i % 4 === 0)
               .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
               .join(', ')}. This bike takes ${answer}.`}
             points={outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time }))}

@@ -212,7 +212,7 @@ function effectsOf(climb: Climb): Effect[] {
   ];
 }
 
-const CURVE_POINTS = 24;
+const CURVE_POINTS = 16;
 
 /** Time for motors from none to beyond this one. */
 function curveOf(

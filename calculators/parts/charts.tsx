@@ -67,7 +67,7 @@ function Plot({ description, height, x, y, curves, children, right }: PlotProps 
 }
 
 const path = (points: readonly (readonly [number, number])[]): string =>
-  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`).join('');
+  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
 export interface CurveChartProps {
   description: string;

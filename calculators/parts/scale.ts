@@ -1,10 +1,16 @@
-import { ticks } from 'd3-array';
 import { formatNumber, fromSi, type Kind, type System, shownUnit, toSi } from '../quantities/index.ts';
 
 /** A mark on an axis: where it is, SI, and what it says. */
 export interface Tick {
   at: number;
   text: string;
+}
+
+/** Round numbers from 0 to `top`, about `count` steps of 1, 2 or 5 times a power of ten. */
+export function roundNumbers(top: number, count: number): number[] {
+  const power = 10 ** Math.floor(Math.log10(top / count));
+  const step = power * ([1, 2, 5].find((factor) => factor * power * count >= top * 0.99) ?? 10);
+  return Array.from({ length: Math.floor(top / step + 1e-9) + 1 }, (_, i) => i * step);
 }
 
 /** Round marks from 0 to `top` (SI) in the reader's unit. Times are marked in minutes. */
@@ -14,7 +20,7 @@ export function axisTicks(top: number, kind: Kind, system: System, count = 4): {
   const toValue = (shown: number): number => (unit ? toSi(shown, unit) : shown * 60);
   return {
     unit: unit ? unit.text : 'min',
-    ticks: ticks(0, toShown(top), count).map((shown) => ({
+    ticks: roundNumbers(toShown(top), count).map((shown) => ({
       at: toValue(shown),
       text: formatNumber(shown, Number.isInteger(shown) ? 0 : 1),
     })),

@@ -1,7 +1,6 @@
 export * from './doubts.ts';
 export * from './link.ts';
 export * from './outcome.ts';
-export * from './results.ts';
 export * from './scenario.ts';
 export * from './schema.ts';
 export * from './setting.ts';

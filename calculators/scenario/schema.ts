@@ -8,6 +8,7 @@ export type Group = 'hill' | 'rider' | 'bike' | 'conditions' | 'control' | 'targ
 /**
  * One input of the public vocabulary. `min` and `max` are SI (grade as tan, percent as a ratio, temperature in °C, cadence in rpm).
  * The table below is the only place that knows names, units, ranges and wording: links, fields, `/reference/links/` and prose read it.
+ * What the links page says of each stands in `meanings.ts`, which readers of a calculator need not load.
  */
 export interface Parameter {
   name: string;
@@ -21,8 +22,7 @@ export interface Parameter {
   allowNone?: boolean;
   /** beside the field */
   label: string;
-  /** one sentence for the links page and below the field where `hint` is set */
-  meaning: string;
+  /** below the field */
   hint?: string;
 }
 
@@ -38,7 +38,6 @@ export const parameters: readonly Parameter[] = [
     min: 20,
     max: 200_000,
     label: 'Along the road',
-    meaning: 'Length of the climb along the road or track.',
   },
   {
     name: 'gain',
@@ -47,7 +46,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 9000,
     label: 'Height gained',
-    meaning: 'Height from bottom to top. Beats `grade`.',
   },
   {
     name: 'grade',
@@ -56,7 +54,6 @@ export const parameters: readonly Parameter[] = [
     min: -0.4,
     max: 0.6,
     label: 'Or mean grade',
-    meaning: 'Mean grade as rise over horizontal run (tan), in place of `gain`.',
     hint: 'Used when the height is left empty. 10 %, 1 in 10 and 5.7° all work.',
   },
   {
@@ -66,7 +63,6 @@ export const parameters: readonly Parameter[] = [
     min: -430,
     max: 6000,
     label: 'Altitude',
-    meaning: 'Altitude of the hill, which thins the air.',
   },
   {
     name: 'temperature',
@@ -75,7 +71,6 @@ export const parameters: readonly Parameter[] = [
     min: -40,
     max: 50,
     label: 'Temperature',
-    meaning: 'Air temperature.',
   },
   {
     name: 'wind',
@@ -84,7 +79,6 @@ export const parameters: readonly Parameter[] = [
     min: -20,
     max: 20,
     label: 'Head wind',
-    meaning: 'Wind along the road at rider height, head wind positive, tail wind negative.',
   },
   {
     name: 'rolling',
@@ -93,7 +87,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 0.15,
     label: 'Rolling resistance',
-    meaning: 'Coefficient of rolling resistance C_rr of tyre and surface.',
     hint: 'Smooth asphalt about 0.004, rough trail 0.03. Left at its default it carries the range of an unsurveyed trail.',
   },
   {
@@ -103,7 +96,6 @@ export const parameters: readonly Parameter[] = [
     min: 0.1,
     max: 1.2,
     label: 'Drag area',
-    meaning: 'Drag area C_dA of rider and bike.',
   },
   {
     name: 'drive',
@@ -112,7 +104,6 @@ export const parameters: readonly Parameter[] = [
     min: 0.5,
     max: 1,
     label: 'Chain and gears',
-    meaning: 'Efficiency of the drive from crank to wheel.',
   },
   {
     name: 'unit',
@@ -121,7 +112,6 @@ export const parameters: readonly Parameter[] = [
     min: 0.5,
     max: 1,
     label: 'Drive unit',
-    meaning: 'Efficiency of the drive unit from battery to crank.',
   },
   {
     name: 'rider',
@@ -130,7 +120,6 @@ export const parameters: readonly Parameter[] = [
     min: 25,
     max: 250,
     label: 'Body and kit',
-    meaning: 'Mass of the rider with clothes, bag and water.',
   },
   {
     name: 'power',
@@ -139,7 +128,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 1500,
     label: 'Power you hold',
-    meaning: 'Mean power of the rider over the climb, at the crank.',
   },
   {
     name: 'cadence',
@@ -148,7 +136,6 @@ export const parameters: readonly Parameter[] = [
     min: 20,
     max: 160,
     label: 'Cadence',
-    meaning: 'Turns of the crank per minute.',
   },
   {
     name: 'name',
@@ -158,7 +145,6 @@ export const parameters: readonly Parameter[] = [
     max: 40,
     list: 'bike',
     label: 'Name',
-    meaning: 'What you call the bike, up to 40 characters.',
   },
   {
     name: 'bike',
@@ -168,7 +154,6 @@ export const parameters: readonly Parameter[] = [
     max: 80,
     list: 'bike',
     label: 'Bike mass',
-    meaning: 'Mass of the bike, battery included.',
   },
   {
     name: 'motor',
@@ -179,7 +164,6 @@ export const parameters: readonly Parameter[] = [
     list: 'bike',
     allowNone: true,
     label: 'Motor gives',
-    meaning: 'Mean output of the motor at the crank below the assist limit.',
     hint: 'What it gives on a climb, not what it is rated. Write none for a bike without a motor.',
   },
   {
@@ -190,7 +174,6 @@ export const parameters: readonly Parameter[] = [
     max: 250,
     list: 'bike',
     label: 'Motor torque',
-    meaning: 'Largest torque of the motor at the crank.',
   },
   {
     name: 'support',
@@ -200,7 +183,6 @@ export const parameters: readonly Parameter[] = [
     max: 10,
     list: 'bike',
     label: 'Support',
-    meaning: 'Motor power as a percentage of rider power.',
   },
   {
     name: 'battery',
@@ -210,7 +192,6 @@ export const parameters: readonly Parameter[] = [
     max: wattHours(5500),
     list: 'bike',
     label: 'Battery',
-    meaning: 'Nominal energy of the battery.',
   },
   {
     name: 'limit',
@@ -221,7 +202,6 @@ export const parameters: readonly Parameter[] = [
     list: 'bike',
     allowNone: true,
     label: 'Assist limit',
-    meaning: 'Speed at which the motor must have stopped helping.',
     hint: 'What applies to you is local law. Write none where nothing limits the motor.',
   },
   {
@@ -232,7 +212,6 @@ export const parameters: readonly Parameter[] = [
     max: 360_000,
     list: 'bike',
     label: 'Measured time',
-    meaning: 'Time of the bike up the measured hill. Beats `motor`.',
   },
   {
     name: 'control-time',
@@ -243,7 +222,6 @@ export const parameters: readonly Parameter[] = [
     list: 'control',
     allowNone: true,
     label: 'Time',
-    meaning: 'Time of a control run: known rider power, no assistance. `none` removes the example’s run.',
   },
   {
     name: 'control-power',
@@ -253,7 +231,6 @@ export const parameters: readonly Parameter[] = [
     max: 1500,
     list: 'control',
     label: 'Rider power',
-    meaning: 'Mean rider power of the control run.',
   },
   {
     name: 'control-bike',
@@ -263,7 +240,6 @@ export const parameters: readonly Parameter[] = [
     max: 80,
     list: 'control',
     label: 'Bike mass',
-    meaning: 'Mass of the bike of the control run.',
   },
   {
     name: 'control-rider',
@@ -273,7 +249,6 @@ export const parameters: readonly Parameter[] = [
     max: 250,
     list: 'control',
     label: 'Body and kit',
-    meaning: 'Mass of the rider of the control run; `rider` if absent.',
   },
   {
     name: 'target-distance',
@@ -282,7 +257,6 @@ export const parameters: readonly Parameter[] = [
     min: 20,
     max: 200_000,
     label: 'Along the road',
-    meaning: 'Length of the other hill. One of distance or gain is needed.',
     hint: 'Leave empty to work it out from height and grade.',
   },
   {
@@ -292,7 +266,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 9000,
     label: 'Height gained',
-    meaning: 'Height of the other hill. Beats `target-grade` when the distance is given too.',
   },
   {
     name: 'target-grade',
@@ -301,7 +274,6 @@ export const parameters: readonly Parameter[] = [
     min: -0.4,
     max: 0.6,
     label: 'Mean grade',
-    meaning: 'Mean grade of the other hill (tan); the measured grade if absent.',
     hint: 'Leave empty for the same grade as the measured hill.',
   },
   {
@@ -311,7 +283,6 @@ export const parameters: readonly Parameter[] = [
     min: -430,
     max: 6000,
     label: 'Altitude there',
-    meaning: 'Altitude of the other hill; as measured if absent.',
   },
   {
     name: 'target-temperature',
@@ -320,7 +291,6 @@ export const parameters: readonly Parameter[] = [
     min: -40,
     max: 50,
     label: 'Temperature there',
-    meaning: 'Air temperature on the other hill; as measured if absent.',
   },
   {
     name: 'target-wind',
@@ -329,7 +299,6 @@ export const parameters: readonly Parameter[] = [
     min: -20,
     max: 20,
     label: 'Head wind there',
-    meaning: 'Head wind on the other hill; as measured if absent.',
   },
   {
     name: 'target-rolling',
@@ -338,7 +307,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 0.15,
     label: 'Rolling resistance there',
-    meaning: 'C_rr on the other hill; that of the measured hill after calibration if absent.',
   },
   {
     name: 'target-rider',
@@ -347,7 +315,6 @@ export const parameters: readonly Parameter[] = [
     min: 25,
     max: 250,
     label: 'Body and kit there',
-    meaning: 'Mass of the rider on the other hill; as measured if absent.',
   },
   {
     name: 'target-power',
@@ -356,7 +323,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 1500,
     label: 'Power held there',
-    meaning: 'Rider power on the other hill; as measured if absent.',
   },
   {
     name: 'companion-rider',
@@ -365,7 +331,6 @@ export const parameters: readonly Parameter[] = [
     min: 25,
     max: 250,
     label: 'Body and kit',
-    meaning: 'Mass of the companion with kit.',
   },
   {
     name: 'companion-power',
@@ -374,7 +339,6 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 1500,
     label: 'Power held',
-    meaning: 'Rider power of the companion.',
   },
   {
     name: 'companion-bike',
@@ -383,7 +347,6 @@ export const parameters: readonly Parameter[] = [
     min: 5,
     max: 80,
     label: 'Bike mass',
-    meaning: 'Mass of the companion’s bike.',
   },
   {
     name: 'companion-motor',
@@ -393,7 +356,6 @@ export const parameters: readonly Parameter[] = [
     max: 3000,
     allowNone: true,
     label: 'Motor gives',
-    meaning: 'Motor output of the companion’s bike.',
   },
 ];
 
