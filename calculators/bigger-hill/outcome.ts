@@ -258,7 +258,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
           ? exact(name, kind, result.value, reason, i + 1)
           : ranged(name, kind, result, reason, i + 1);
       // inside the fade the mean is all that is certain, and nothing bounds the motor from above
-      if (name === 'motor-held' && bike.motor.insideFade && one.si !== undefined) {
+      if (name === 'motor-held' && bike.motor.insideFade && bike.motor.mean > 0 && one.si !== undefined) {
         one.low = bike.motor.mean;
         delete one.high;
       }

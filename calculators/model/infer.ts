@@ -9,7 +9,7 @@ export type ClimbWithoutMotor = Omit<Climb, 'motorPower'>;
 export interface InferredMotor {
   /** mean output over this hill: crank power at that speed less the rider's. Negative when the time is longer than the rider alone would need. */
   mean: number;
-  /** output before the limit's fade; equals `mean` below the fade. Above the limit nothing more can be known and it equals `mean`. */
+  /** output before the limit's fade; equals `mean` below the fade. Above the limit, and where `mean` is negative, nothing more can be known and it equals `mean`. */
   held: number;
   /** the run was ridden inside the fade or above the limit, so `mean` is only a lower bound for what the motor can give */
   insideFade: boolean;
@@ -28,5 +28,5 @@ export function crankPowerForTime(climb: ClimbWithoutMotor, time: number): numbe
 export function inferMotor(climb: ClimbWithoutMotor, time: number): InferredMotor {
   const mean = crankPowerForTime(climb, time) - climb.riderPower;
   const share = assistShare(climb.hill.distance / time, climb.assistLimit);
-  return { mean, held: share > 0 ? mean / share : mean, insideFade: share < 1 };
+  return { mean, held: mean > 0 && share > 0 ? mean / share : mean, insideFade: share < 1 };
 }

@@ -37,6 +37,14 @@ test('a time longer than the rider alone needs gives a motor below zero, not an 
   expect(inferMotor(PLAIN, alone * 1.1).mean).toBeLessThan(-10);
 });
 
+test('a motor below zero is not made larger by the fade', () => {
+  const climb = { ...PLAIN, assistLimit: 4 };
+  const motor = inferMotor({ ...climb, riderPower: 900 }, climb.hill.distance / 3.8);
+  expect(motor.insideFade).toBe(true);
+  expect(motor.mean).toBeLessThan(-100);
+  expect(motor.held).toBe(motor.mean);
+});
+
 test('a shorter time takes more power, in all', () => {
   let before = crankPowerForTime(PLAIN, 3000);
   for (let time = 2900; time >= 200; time -= 100) {
