@@ -14,7 +14,7 @@ export default defineConfig({
   forbidOnly: process.env.CI !== undefined,
   retries: 0,
   reporter: [['list', { printSteps: false }]],
-  timeout: 30_000,
+  timeout: 60_000,
   use: {
     baseURL: `http://127.0.0.1:${port}`,
     locale: 'en-GB',

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { secured } from '../../site/integrations/content-security.ts';
 import { cutFont, italic, mathCharacters } from '../../site/integrations/math-font.ts';
+import { usedStyles, wordsOf } from '../../site/integrations/unused-styles.ts';
 import { mathHtml, mathml } from '../../site/math/mathml.ts';
 
 test('mathml(tex) sets a formula without the TeX source and without a namespace', () => {
@@ -52,4 +53,14 @@ test('secured(html) hashes inline scripts and styles and puts the policy first',
 
 test('secured(html) refuses a page without a policy', () => {
   expect(() => secured('<html><head><meta charset="utf-8"></head></html>')).toThrow(/no content security policy/);
+});
+
+test('usedStyles(css, words) drops what no page names and keeps the rest', () => {
+  const words = wordsOf(['<p class="note md:wide">', 'element.classList.add("open")']);
+  const css =
+    '@layer a{:root{--seen:1;--unseen:2;--chain:var(--unseen)}.note{color:var(--seen)}.badge,.open{top:0}.badge .note{top:0}' +
+    'p:is(.badge,.note){top:0}p:not(.badge){top:0}.md\\:wide{top:0}blockquote{top:0}[data-x]{top:0}}@media print{.badge{top:0}}';
+  expect(usedStyles(css, words)).toBe(
+    '@layer a{:root{--seen:1}.note{color:var(--seen)}.open{top:0}p:is(.badge,.note){top:0}p:not(.badge){top:0}.md\\:wide{top:0}}@media print{}',
+  );
 });
