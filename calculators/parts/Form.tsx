@@ -1,5 +1,4 @@
 import {
-  addColumn,
   bikeName,
   type CalculatorName,
   calculators,
@@ -9,10 +8,9 @@ import {
   MAX_CONTROLS,
   type Outcome,
   parameterOf,
-  removeColumn,
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
-import type { Handle } from './useScenario.ts';
+import { type Handle, loadChanges } from './useScenario.ts';
 
 const LEGENDS: Record<Group, string> = {
   hill: 'Hill',
@@ -55,7 +53,7 @@ export function Form({ tool, outcome }: Props) {
     ));
 
   return (
-    <form class="tool-form" onSubmit={(event) => event.preventDefault()}>
+    <form class="tool-form" onSubmit={(event) => event.preventDefault()} onFocusIn={warmUp} onPointerEnter={warmUp}>
       {sections
         .filter(({ names }) => names.length > 0)
         .map(({ group, names }) => {
@@ -89,7 +87,7 @@ export function Form({ tool, outcome }: Props) {
                       <button
                         type="button"
                         class="quiet"
-                        onClick={() => tool.change((before) => removeColumn(before, list, column))}
+                        onClick={() => tool.change(({ removeColumn }, before) => removeColumn(before, list, column))}
                       >
                         Remove {list === 'bike' ? title : title.toLowerCase()}
                       </button>
@@ -98,7 +96,7 @@ export function Form({ tool, outcome }: Props) {
                 );
               })}
               {columns.length < most && (
-                <button type="button" onClick={() => tool.change((before) => addColumn(before, list))}>
+                <button type="button" onClick={() => tool.change(({ addColumn }, before) => addColumn(before, list))}>
                   {list === 'bike' ? 'Add a bike' : 'Add a control run'}
                 </button>
               )}
@@ -131,6 +129,13 @@ export function Form({ tool, outcome }: Props) {
     </form>
   );
 }
+
+/** The reader is about to change something: have ready what that needs. */
+const warmUp = (): void => {
+  loadChanges().catch(() => {
+    // tried again, and reported, when something is changed
+  });
+};
 
 const FOLD: Record<CalculatorName, string> = {
   'climb-time': 'battery, assist limit, surface, air, drive',

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import { writeLink } from '../scenario/index.ts';
-import type { Handle } from './useScenario.ts';
+import { type Handle, loadChanges } from './useScenario.ts';
 
 /** Address of this scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
-function addressOf({ scenario, page }: Handle): string {
+async function addressOf({ scenario, page }: Handle): Promise<string> {
+  const { writeLink } = await loadChanges();
   const query = writeLink(scenario);
   const path = page
     ? location.pathname
@@ -19,7 +19,7 @@ export function ShareBar({ tool }: { tool: Handle }) {
   useEffect(() => setCanShare(typeof navigator.share === 'function'), []);
 
   const copy = async (): Promise<void> => {
-    const address = addressOf(tool);
+    const address = await addressOf(tool);
     try {
       await navigator.clipboard.writeText(address);
       setCopied('Link copied.');
@@ -27,9 +27,12 @@ export function ShareBar({ tool }: { tool: Handle }) {
       setCopied(address);
     }
   };
-  const share = (): void => {
-    // the reader closing the sheet is no error
-    navigator.share({ title: document.title, url: addressOf(tool) }).catch(() => {});
+  const share = async (): Promise<void> => {
+    try {
+      await navigator.share({ title: document.title, url: await addressOf(tool) });
+    } catch {
+      // the reader closing the sheet is no error
+    }
   };
   return (
     <div class="share">

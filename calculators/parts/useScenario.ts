@@ -1,25 +1,14 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Parsed, System } from '../quantities/index.ts';
-import {
-  type CalculatorName,
-  cellOf,
-  edit,
-  exampleOf,
-  parameterOf,
-  parseOptions,
-  readLink,
-  readText,
-  type Scenario,
-  switchSystem,
-  writeLink,
-} from '../scenario/index.ts';
+import type { System } from '../quantities/index.ts';
+import { type CalculatorName, cellOf, exampleOf, keyOf, parameterOf, type Scenario } from '../scenario/index.ts';
 
 /** How a page sets an island up. */
 export interface IslandProps {
   /** the calculator reads and writes the page's address */
   page?: boolean;
-  /** query it starts from inside an explainer */
+  /** inside an explainer: the query of the link it starts from, and what that link says */
   query?: string;
+  start?: Scenario;
 }
 
 const REMEMBERED = 'uphill-units';
@@ -51,81 +40,123 @@ function typedBefore(tool: Element | null): { name: string; column: number; text
     .map((input) => ({ name: input.name, column: Number(input.dataset.column), text: input.value }));
 }
 
+type Changes = typeof import('./changes.ts');
+
+let changes: Changes | undefined;
+
+/** Loads what reads and writes texts; a calculator asks for it as soon as it is touched. */
+export async function loadChanges(): Promise<Changes> {
+  changes ??= await import('./changes.ts');
+  return changes;
+}
+
+const NOT_LOADED = 'This change could not be worked out: the page lost its connection. Load it again.';
+
 /**
- * The state of one calculator on a page. The first render is the example (or the island's own query), the same as the server's;
- * the address, the remembered units and what was typed meanwhile are applied before the first paint after it.
+ * The state of one calculator on a page. The first render is the example (or the island's own start), the same as the server's;
+ * the address, the remembered units and what was typed meanwhile are applied after it.
  */
-export function useScenario(calculator: CalculatorName, { page = false, query = '' }: IslandProps) {
-  const [scenario, setScenario] = useState<Scenario>(() =>
-    query ? readLink(calculator, query) : exampleOf(calculator),
-  );
+export function useScenario(calculator: CalculatorName, { page = false, query = '', start }: IslandProps) {
+  const [scenario, setScenario] = useState<Scenario>(start ?? exampleOf(calculator));
   const [typing, setTyping] = useState<string | null>(null);
+  const [failure, setFailure] = useState('');
   const touched = useRef(false);
   const pause = useRef<number | undefined>(undefined);
+  // read while rendering for the first time: what comes after puts the server's texts back
   const typed = useMemo(
     () => (typeof document === 'undefined' ? [] : typedBefore(document.querySelector(toolSelector(calculator, query)))),
     [calculator, query],
   );
 
+  /** Makes a change with the loaded functions: at once when they are there, else as soon as they come. */
+  const apply = (work: (loaded: Changes) => void): void => {
+    if (changes) work(changes);
+    else loadChanges().then(work, () => setFailure(NOT_LOADED));
+  };
+
   useLayoutEffect(() => {
-    const search = page ? location.search : query;
-    let next = readLink(calculator, search, remembered());
-    if (!page && next.system !== 'metric') next = { ...switchSystem(next, next.system), systemChosen: false };
-    for (const { name, column, text } of typed) next = edit(next, name, column, text);
-    setScenario(next);
-    document.documentElement.removeAttribute('data-linked');
-  }, [calculator, page, query, typed]);
+    const unmark = (): void => document.documentElement.removeAttribute('data-linked');
+    const search = page ? location.search : '';
+    const system = remembered();
+    if (search.length <= 1 && typed.length === 0 && system === scenario.system) return unmark();
+    setScenario((before) => ({
+      ...before,
+      cells: {
+        ...before.cells,
+        ...Object.fromEntries(typed.map(({ name, column, text }) => [keyOf(name, column), { text }])),
+      },
+    }));
+    apply(({ edit, readLink, switchSystem }) => {
+      setScenario((before) => {
+        let next = page
+          ? readLink(calculator, search, system)
+          : { ...switchSystem(start ?? exampleOf(calculator), system), systemChosen: false };
+        for (const { name, column } of typed) next = edit(next, name, column, cellOf(before, name, column)?.text ?? '');
+        return next;
+      });
+      unmark();
+    });
+  }, []);
 
   useEffect(() => {
     if (!page || !touched.current) return;
     const timer = setTimeout(() => {
-      const link = writeLink(scenario);
-      try {
-        history.replaceState(history.state, '', `${location.pathname}${link && `?${link}`}${location.hash}`);
-      } catch {
-        // too many changes at once: the next one writes it
-      }
+      apply(({ writeLink }) => {
+        const link = writeLink(scenario);
+        try {
+          history.replaceState(history.state, '', `${location.pathname}${link && `?${link}`}${location.hash}`);
+        } catch {
+          // too many changes at once: the next one writes it
+        }
+      });
     }, ADDRESS_PAUSE);
     return () => clearTimeout(timer);
   }, [page, scenario]);
 
-  const change = (next: (before: Scenario) => Scenario): void => {
+  const change = (next: (loaded: Changes, before: Scenario) => Scenario): void => {
     touched.current = true;
-    setScenario(next);
+    apply((loaded) => setScenario((before) => next(loaded, before)));
   };
 
   /** A key was pressed in a field. A sum or a rare unit is worked out by a larger library, loaded when first needed. */
   const enterText = (name: string, column: number, text: string): void => {
-    clearTimeout(pause.current);
-    setTyping(`${name}.${column}`);
-    pause.current = setTimeout(() => setTyping(null), TYPING_PAUSE) as unknown as number;
-    const parameter = parameterOf(name);
-    const parsed: Parsed = readText(parameter, text, 'field', scenario.system);
-    change((before) => edit(before, name, column, text, parsed));
-    if (parsed.ok || parsed.reason !== 'expression') return;
-    import('../quantities/expression.ts')
-      .then(({ evaluateExpression }) =>
-        evaluateExpression(text, parameter.kind, parseOptions(parameter, 'field', scenario.system)),
-      )
-      .then((result) =>
-        change((before) =>
-          cellOf(before, name, column)?.text === text ? edit(before, name, column, text, result) : before,
-        ),
-      )
-      .catch(() => {
-        // without a connection the sentence of the plain reader stays beside the field
-      });
+    touched.current = true;
+    apply(({ edit, parseOptions, readText }) => {
+      clearTimeout(pause.current);
+      setTyping(keyOf(name, column));
+      pause.current = setTimeout(() => setTyping(null), TYPING_PAUSE) as unknown as number;
+      const parameter = parameterOf(name);
+      const parsed = readText(parameter, text, 'field', scenario.system);
+      setScenario((before) => edit(before, name, column, text, parsed));
+      if (parsed.ok || parsed.reason !== 'expression') return;
+      import('../quantities/expression.ts')
+        .then(({ evaluateExpression }) =>
+          evaluateExpression(text, parameter.kind, parseOptions(parameter, 'field', scenario.system)),
+        )
+        .then((result) =>
+          setScenario((before) =>
+            cellOf(before, name, column)?.text === text ? edit(before, name, column, text, result) : before,
+          ),
+        )
+        .catch(() => {
+          // without a connection the sentence of the plain reader stays beside the field
+        });
+    });
   };
 
   const leave = (): void => setTyping(null);
   const chooseSystem = (system: System): void => {
     remember(system);
-    change((before) => switchSystem(before, system));
+    change(({ switchSystem }, before) => switchSystem(before, system));
   };
   const reset = (): void =>
-    change((before) => ({ ...exampleOf(calculator, before.system), systemChosen: before.systemChosen }));
+    change((_, before) => ({
+      ...(start ?? exampleOf(calculator)),
+      system: before.system,
+      systemChosen: before.systemChosen,
+    }));
 
-  return { scenario, page, query, typing, change, enterText, leave, chooseSystem, reset };
+  return { scenario, page, query, typing, failure, change, enterText, leave, chooseSystem, reset };
 }
 
 export type Handle = ReturnType<typeof useScenario>;

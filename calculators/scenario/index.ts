@@ -1,4 +1,5 @@
 export * from './doubts.ts';
+export * from './editing.ts';
 export * from './link.ts';
 export * from './outcome.ts';
 export * from './scenario.ts';

@@ -1,15 +1,13 @@
 import type { System } from '../quantities/index.ts';
+import { enter, plainText, readText } from './editing.ts';
 import {
   type Cell,
   cellOf,
   columnsOf,
-  enter,
   exampleOf,
   isGiven,
   MAX_BIKES,
   MAX_CONTROLS,
-  plainText,
-  readText,
   type Scenario,
 } from './scenario.ts';
 import {

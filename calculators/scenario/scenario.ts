@@ -1,16 +1,4 @@
-import {
-  clockText,
-  fieldText,
-  findUnit,
-  formatQuantity,
-  fromSi,
-  kinds,
-  type Parsed,
-  type ParseOptions,
-  parseQuantity,
-  type System,
-  shownUnit,
-} from '../quantities/index.ts';
+import { fieldText, formatQuantity, type System, shownUnit } from '../quantities/index.ts';
 import {
   type CalculatorName,
   calculators,
@@ -71,7 +59,8 @@ export function exampleOf(calculator: CalculatorName, system: System = 'metric')
 export const MAX_BIKES = 6;
 export const MAX_CONTROLS = 6;
 
-const keyOf = (name: string, column: number): string => (parameterOf(name).list ? `${name}.${column}` : name);
+/** Key of a cell. */
+export const keyOf = (name: string, column: number): string => (parameterOf(name).list ? `${name}.${column}` : name);
 
 export function cellOf(scenario: Scenario, name: string, column = 0): Cell | undefined {
   return scenario.cells[keyOf(name, column)];
@@ -99,84 +88,6 @@ export function numberOf(scenario: Scenario, name: string, column = 0): number {
 export function bikeName(scenario: Scenario, column: number): string {
   const name = inputOf(scenario, 'name', column);
   return typeof name === 'string' && name !== '' ? name : `Bike ${column + 1}`;
-}
-
-const TEXT_LIMIT = 40;
-
-function parseText(text: string): Parsed {
-  // control characters and half characters (of a text cut in the middle) have no place in a name and would break a link
-  const clean = [...text]
-    .filter((letter) => letter >= ' ' && letter !== '\u007f' && !/^[\ud800-\udfff]$/.test(letter))
-    .join('')
-    .trim();
-  if (clean === '') return { ok: false, reason: 'empty', message: '' };
-  if ([...clean].length > TEXT_LIMIT)
-    return {
-      ok: false,
-      reason: 'range',
-      message: `A name has at most ${TEXT_LIMIT} characters; this one has ${[...clean].length}.`,
-    };
-  return { ok: true, si: null, canonical: clean };
-}
-
-/** How a text of this parameter is to be read: a plain number has the field's shown unit, or in a link the plain one. */
-export function parseOptions(parameter: Parameter, where: 'field' | 'link', system: System): ParseOptions {
-  const { kind, min, max, label, allowNone } = parameter;
-  return {
-    unit: where === 'field' ? shownUnit(kind, system).symbol : kinds[kind].plain,
-    where,
-    allowNone,
-    min,
-    max,
-    label,
-  };
-}
-
-/** Reads what somebody typed into a field, or what a link holds. */
-export function readText(parameter: Parameter, text: string, where: 'field' | 'link', system: System): Parsed {
-  return parameter.kind === 'text'
-    ? parseText(text)
-    : parseQuantity(text, parameter.kind, parseOptions(parameter, where, system));
-}
-
-/** The cell after `text` was entered: a text that cannot be used keeps the last valid value. */
-export function enter(before: Cell | undefined, parameter: Parameter, text: string, parsed: Parsed): Cell {
-  if (parsed.ok) {
-    const value = parameter.kind === 'text' ? parsed.canonical : parsed.si;
-    return { text, value, canonical: parsed.canonical, ...(parsed.note ? { note: parsed.note } : {}) };
-  }
-  if (parsed.reason === 'empty') return { text };
-  const last =
-    before?.value !== undefined && before.canonical !== undefined
-      ? { value: before.value, canonical: before.canonical }
-      : {};
-  return { text, ...last, problem: parsed.message };
-}
-
-/** The scenario after a reader typed into a field. `parsed` may come from elsewhere, such as an expression that was evaluated. */
-export function edit(scenario: Scenario, name: string, column: number, text: string, parsed?: Parsed): Scenario {
-  const parameter = parameterOf(name);
-  const key = keyOf(name, column);
-  const cell = enter(
-    scenario.cells[key],
-    parameter,
-    text,
-    parsed ?? readText(parameter, text, 'field', scenario.system),
-  );
-  return { ...scenario, cells: { ...scenario.cells, [key]: cell } };
-}
-
-/** The scenario after the reader used the units switch: fields are shown anew, values stay to the last digit. */
-export function switchSystem(scenario: Scenario, system: System): Scenario {
-  const cells = Object.fromEntries(
-    Object.entries(scenario.cells).map(([key, cell]) => {
-      const { kind } = parameterOf(key.replace(/\.\d+$/, ''));
-      const shown =
-        typeof cell.value === 'number' && !cell.problem ? { ...cell, text: shortText(cell.value, kind, system) } : cell;
-      return [key, shown];
-    }),
-  );
-  return { ...scenario, system, systemChosen: true, cells };
 }
 
 /** What a field shows. */
@@ -210,14 +121,15 @@ export function fieldOf(scenario: Scenario, name: string, column = 0): FieldStat
 const namesUnit = (text: string): boolean => /[a-z%°′″'"²]/i.test(text.replace(/\d[eE][+-]?\d/, ''));
 
 /** Four figures are enough to show a value that is kept in full elsewhere; three decimals would look like thousands. */
-function shortText(si: number, kind: Parameter['kind'], system: System): string {
+export function shortText(si: number, kind: Parameter['kind'], system: System): string {
   const text = fieldText(si, kind, system);
   if (kind === 'duration' || !text.includes('.')) return text;
   const short = Number(text).toPrecision(4);
   return String(Number(/^-?[1-9]\d*\.\d{3}$/.test(short) ? Number(text).toFixed(2) : short));
 }
 
-function textOf(value: Value, kind: Parameter['kind'], system: System): string {
+/** A value as an untouched field shows it. */
+export function textOf(value: Value, kind: Parameter['kind'], system: System): string {
   if (value === undefined) return '';
   if (value === null) return 'none';
   return typeof value === 'number' ? shortText(value, kind, system) : value;
@@ -254,59 +166,4 @@ export function columnsOf(scenario: Scenario, name: string): number[] {
   const { list } = parameterOf(name);
   const count = list === 'bike' ? scenario.bikes : list === 'control' ? scenario.controls : 1;
   return Array.from({ length: count }, (_, column) => column);
-}
-
-/** A cell that holds what the column held before, so that moving it to another column changes nothing. */
-function settled(scenario: Scenario, name: string, column: number): Cell | undefined {
-  const cell = cellOf(scenario, name, column);
-  if (cell?.value !== undefined) return cell;
-  const { kind } = parameterOf(name);
-  const value = defaultOf(scenario.calculator, name, column, scenario.version);
-  if (value === undefined) return cell;
-  const parameter = parameterOf(name);
-  const canonical = value === null ? 'none' : typeof value === 'number' ? plainText(value, kind) : value;
-  return {
-    ...enter(cell, parameter, canonical, readText(parameter, canonical, 'link', scenario.system)),
-    text: cell?.text || textOf(value, kind, scenario.system),
-    ...(cell?.problem ? { problem: cell.problem } : {}),
-  };
-}
-
-/** A value in the plain unit of links, a time as m:ss. Twelve digits: what division leaves behind is not meant. */
-export function plainText(si: number, kind: Parameter['kind']): string {
-  if (kind === 'duration') return clockText(si);
-  const { plain } = kinds[kind];
-  const unit = findUnit(plain, kind);
-  return `${Number((unit ? fromSi(si, unit) : si).toPrecision(12))}${plain === '%' ? '' : plain}`;
-}
-
-function withColumns(scenario: Scenario, list: 'bike' | 'control', columns: readonly number[]): Scenario {
-  const cells: Record<string, Cell> = {};
-  for (const [key, cell] of Object.entries(scenario.cells))
-    if (parameterOf(key.replace(/\.\d+$/, '')).list !== list) cells[key] = cell;
-  for (const name of namesOf(scenario.calculator)) {
-    if (parameterOf(name).list !== list) continue;
-    columns.forEach((from, to) => {
-      const cell = from === to ? cellOf(scenario, name, from) : settled(scenario, name, from);
-      if (cell) cells[`${name}.${to}`] = cell;
-    });
-  }
-  return { ...scenario, cells, [list === 'bike' ? 'bikes' : 'controls']: columns.length };
-}
-
-/** Takes a bike or a control run away; the others keep their values. */
-export function removeColumn(scenario: Scenario, list: 'bike' | 'control', column: number): Scenario {
-  const count = list === 'bike' ? scenario.bikes : scenario.controls;
-  return withColumns(
-    scenario,
-    list,
-    Array.from({ length: count }, (_, i) => i).filter((i) => i !== column),
-  );
-}
-
-/** Adds a bike or a control run, set to the defaults of its column. */
-export function addColumn(scenario: Scenario, list: 'bike' | 'control'): Scenario {
-  return list === 'bike'
-    ? { ...scenario, bikes: scenario.bikes + 1 }
-    : { ...scenario, controls: scenario.controls + 1 };
 }
