@@ -21,7 +21,9 @@ export function unusedStyles(): AstroIntegration {
         for (const name of names.filter((each) => /\.(html|js)$/.test(each))) {
           texts.set(name, await readFile(join(folder, name), 'utf8'));
         }
-        const words = wordsOf([...texts.values()]);
+        // The search's own files come later, on demand, and read colours of ours.
+        const search = await readFile(join(folder, 'pagefind/pagefind-ui.css'), 'utf8').catch(() => '');
+        const words = wordsOf([...texts.values(), search]);
         for (const name of names.filter((each) => each.endsWith('.css'))) {
           const css = await readFile(join(folder, name), 'utf8');
           const kept = usedStyles(css, words);

@@ -49,23 +49,26 @@ test('an unknown address answers 404 with a page that leads on', async ({ page }
   await expect(page).toHaveURL('/');
 });
 
-test('search opens by keyboard, finds a page and leads there', async ({ page }) => {
-  await page.goto('/');
-  const requests: string[] = [];
-  page.on('request', (request) => requests.push(request.url()));
-  await page.keyboard.press('Control+k');
-  const dialog = page.getByRole('dialog', { name: 'Search' });
-  await expect(dialog).toBeVisible();
-  await expect(dialog.getByRole('textbox')).toBeFocused();
-  expect(requests.some((url) => url.includes('/pagefind/'))).toBe(true);
-  await page.keyboard.type('torque');
-  const result = dialog.getByRole('link', { name: 'Torque', exact: true });
-  await expect(result).toBeVisible();
-  expect(await findings(page)).toEqual([]);
-  await result.focus();
-  await page.keyboard.press('Enter');
-  await expect(page.locator('h1')).toHaveText('Torque');
-});
+for (const theme of ['light', 'dark'] as const) {
+  test(`search opens by keyboard, finds a page and leads there, in ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await page.goto('/');
+    const requests: string[] = [];
+    page.on('request', (request) => requests.push(request.url()));
+    await page.keyboard.press('Control+k');
+    const dialog = page.getByRole('dialog', { name: 'Search' });
+    await expect(dialog).toBeVisible();
+    await expect(dialog.getByRole('textbox')).toBeFocused();
+    expect(requests.some((url) => url.includes('/pagefind/'))).toBe(true);
+    await page.keyboard.type('torque');
+    const result = dialog.getByRole('link', { name: 'Torque', exact: true });
+    await expect(result).toBeVisible();
+    expect(await findings(page)).toEqual([]);
+    await result.focus();
+    await page.keyboard.press('Enter');
+    await expect(page.locator('h1')).toHaveText('Torque');
+  });
+}
 
 test('search opens by its button, closes by Escape, and gives the focus back', async ({ page }) => {
   await page.goto('/learn/torque/');
