@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest';
+import { answer } from './outcome.ts';
+
+const BIKES = [1, 2, 3];
+
+describe('ranges', () => {
+  const none = answer('bigger-hill', 'control-time=none');
+  const one = answer('bigger-hill');
+
+  test('a control run at least halves the doubt about the motors', () => {
+    for (const bike of BIKES) expect(one.half('motor-power', bike)).toBeLessThan(none.half('motor-power', bike) / 2);
+  });
+
+  test('a second control run narrows the rolling resistance', () => {
+    // both runs as the calibrated hill would have them, so that only their number differs
+    const two = answer('bigger-hill', 'control-time=28:40,28:40&control-power=170,170&control-bike=13');
+    expect(two.half('rolling')).toBeLessThan(one.half('rolling'));
+  });
+
+  test('gaps are surer than the times they come from, unknown surface or known', () => {
+    const shared = answer('bigger-hill', 'target-grade=6&limit=none');
+    for (const bike of [1, 2]) {
+      expect(shared.half('gap', bike)).toBeLessThan(shared.half('time', bike));
+      expect(shared.half('gap', bike)).toBeLessThan(Math.hypot(shared.half('time', bike), shared.half('time', 3)));
+    }
+  });
+
+  test('without a control run the page says what one would be worth', () => {
+    expect(none.said).toContain('One run without assistance at a known power would narrow them.');
+    expect(one.said).not.toContain('Without a control run');
+  });
+
+  test('every range holds its value, and time-proportional has none', () => {
+    for (const { low, high, si, name } of [...one.outcome.results, ...none.outcome.results]) {
+      if (si === undefined) continue;
+      expect(low ?? si).toBeLessThanOrEqual(si);
+      expect(high ?? si).toBeGreaterThanOrEqual(si);
+      if (name === 'time-proportional') expect([low, high]).toEqual([undefined, undefined]);
+    }
+  });
+
+  test('a stated surface of the other hill is surer than an unsaid one', () => {
+    const unsaid = answer('bigger-hill', 'target-grade=6&limit=none');
+    const stated = answer('bigger-hill', `target-grade=6&limit=none&target-rolling=0.02`);
+    expect(stated.half('time', 1)).toBeLessThan(unsaid.half('time', 1));
+  });
+
+  test('the doubt that the page names is one that it lists, not an internal word', () => {
+    for (const query of [
+      '',
+      'control-time=none',
+      'target-grade=6',
+      'target-grade=6&target-rolling=0.02',
+      'target-distance=9km',
+    ]) {
+      const sentence = answer('bigger-hill', query).remarks.find((text) => text.startsWith('Most of the doubt'));
+      expect(sentence, query).toMatch(/^Most of the doubt about the times is (the|how) [a-z’ ]+\.$/);
+    }
+  });
+});
+
+describe('a run inside the fade of its limit', () => {
+  // 2.4 km in 6:00 is 24 km/h: half of the fade before 25 km/h
+  const fading = answer('bigger-hill', 'time=11:44,9:35,6:00');
+
+  test('gives a lower bound for the motor, and says so', () => {
+    const held = fading.result('motor-held', 3);
+    expect(held.low).toBe(fading.si('motor-power', 3));
+    expect(held.high).toBeUndefined();
+    expect(held.si ?? 0).toBeCloseTo(2 * fading.si('motor-power', 3), 6);
+    expect(fading.said).toMatch(
+      /Full was ridden so close to its assist limit that the motor was already fading: .* is a lower bound/,
+    );
+  });
+
+  test('the others keep both sides', () => {
+    const held = fading.result('motor-held', 1);
+    expect(held.low).toBeLessThan(held.si ?? 0);
+    expect(held.high).toBeGreaterThan(held.si ?? 0);
+    expect(fading.si('motor-held', 1)).toBe(fading.si('motor-power', 1));
+  });
+
+  test('carried to the same grade it is as fast as it was', () => {
+    expect(fading.si('speed', 3) * 3.6).toBeCloseTo(24, 6);
+    expect(fading.result('binds', 3).text).toBe('assist-limit');
+  });
+});
+
+describe('inputs that contradict each other', () => {
+  test('a bike slower than the rider alone has a motor below zero, named as such, and is carried without one', () => {
+    const { si, said, tones } = answer('bigger-hill', 'time=40:00,9:35,7:58');
+    expect(si('motor-power', 1)).toBeLessThan(0);
+    expect(said).toContain('Light: 40:00 is longer than the rider alone would need');
+    expect(tones).toContain('wrong');
+    expect(si('battery-energy', 1)).toBe(0);
+  });
+
+  test.each([
+    ['gain=3000m', 'A road of 2.4\u202fkm cannot gain 3\u202f000\u202fm'],
+    ['target-distance=400m&target-gain=600m', 'A road of 400\u202fm cannot gain 600\u202fm'],
+    ['target-grade=0', 'needs a grade above zero'],
+    ['target-gain=0', 'A hill that gains no height needs its distance'],
+  ])('%s: no result has a value, all have the reason', (query, reason) => {
+    const { outcome, remarks, tones } = answer('bigger-hill', query);
+    expect(outcome.results.length).toBe(30);
+    for (const result of outcome.results) {
+      expect(result.si).toBeUndefined();
+      expect(result.reason).toContain(reason);
+    }
+    expect(remarks).toEqual([outcome.results[0]?.reason]);
+    expect(tones).toEqual(['wrong']);
+  });
+});
+
+test('nobody pedals on the other hill: no time, and the sentence says why', () => {
+  const { result, said } = answer('bigger-hill', 'target-power=0');
+  expect(result('time', 1)).toMatchObject({ reason: 'This bike does not get up the other hill with that power.' });
+  expect(said).toContain('Light: nobody pedals, and a motor that assists gives nothing then.');
+});
+
+test('an other hill that falls is ridden down', () => {
+  const { si } = answer('bigger-hill', 'target-distance=3km&target-grade=-5');
+  expect(si('target-grade')).toBeCloseTo(-0.05, 12);
+  expect(si('speed', 1)).toBeGreaterThan(5);
+});
+
+test('a measured hill without height has no ratio, and its own reason', () => {
+  const { result, si } = answer(
+    'bigger-hill',
+    'gain=0&control-time=none&time=6:00,6:00,6:00&limit=none&target-distance=5km&target-grade=4',
+  );
+  expect(result('time-proportional', 1).reason).toBe('A measured hill without height has no ratio of heights.');
+  expect(si('time', 1)).toBeGreaterThan(360);
+});
+
+test('a battery too small for the other hill is named', () => {
+  const { si, said } = answer('bigger-hill', 'battery=100Wh&target-gain=1500m');
+  expect(si('battery-share', 1)).toBeGreaterThan(1);
+  expect(said).toMatch(/Light would need .*Wh of a 100\u202fWh battery/);
+});
+
+test('two to six bikes and one to six control runs all have their results', () => {
+  const { outcome, si } = answer(
+    'bigger-hill',
+    'name=a,b,c,d,e,f&time=12:00,11:00,10:00,9:00,8:00,7:00&control-time=28:00,29:00,30:00,31:00,32:00,33:00&control-power=170',
+  );
+  expect(outcome.results.filter(({ name }) => name === 'time')).toHaveLength(6);
+  expect(si('gap', 6)).toBe(0);
+  for (let bike = 1; bike < 6; bike++) expect(si('gap', bike)).toBeGreaterThan(si('gap', bike + 1));
+});
