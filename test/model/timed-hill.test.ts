@@ -1,49 +1,11 @@
 /** From times to motors on one hill that everybody in the trade could have ridden: common practice, no source. */
 import { describe, expect, test } from 'vitest';
-import {
-  airDensity,
-  type Climb,
-  calibrate,
-  hillFromGain,
-  inferMotor,
-  rideClimb,
-} from '../../calculators/model/index.ts';
+import { rideClimb } from '../../calculators/model/index.ts';
 import { evaluateFormula, valueIn } from '../../calculators/quantities/formula-tools.ts';
 import { formulas } from '../../calculators/quantities/formulas.ts';
-import { timedHill } from '../reference/timed-hill.ts';
+import { calibrated, cases, hill, timedHill } from '../reference/timed-hill.ts';
 
-const hill = hillFromGain(timedHill.distance, timedHill.gain);
 const [slow, fast] = timedHill.controls;
-
-interface Assumed {
-  rider: number;
-  dragArea: number;
-  altitude: number;
-}
-
-/** Calibrated with the 200 W run, C_dA held. */
-function calibrated({ rider, dragArea, altitude }: Assumed) {
-  const setting = { hill, density: airDensity(altitude, 15), headWind: 0, efficiency: 0.96, dragArea };
-  const { rolling } = calibrate([{ time: slow.time, riderPower: slow.riderPower, mass: rider + slow.bike }], {
-    ...setting,
-    dragAreaUncertainty: 0.051,
-    powerRepeatability: 0.012,
-  });
-  const climb = (bike: number, riderPower: number): Climb => ({
-    ...setting,
-    rolling,
-    mass: rider + bike,
-    riderPower,
-    motorPower: 0,
-    assistLimit: null,
-  });
-  const motors = timedHill.bikes.map(({ bike, time }) => inferMotor(climb(bike, timedHill.riderPower), time).mean);
-  return { rolling, climb, motors };
-}
-
-const cases: Assumed[] = [65, 70, 75, 80, 85, 90, 95].flatMap((rider) =>
-  [0.36, 0.45, 0.56].flatMap((dragArea) => [0, 750, 1500].map((altitude) => ({ rider, dragArea, altitude }))),
-);
 
 test('the grade is 10.5 % (tan), 10.4 % (sin)', () => {
   expect(hill.grade * 100).toBeCloseTo(10.47, 2);

@@ -112,7 +112,7 @@ const sample: Check[] = [
       computed,
       unit: 'W',
       tolerance: 1e-3,
-      source: SOURCE,
+      source: 'the same inputs, worked out apart',
       status: 'recomputed',
     }),
   ),

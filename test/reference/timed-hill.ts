@@ -1,3 +1,12 @@
+import {
+  airDensity,
+  type Climb,
+  calibrate,
+  hillFromGain,
+  inferMotor,
+  rideClimb,
+} from '../../calculators/model/index.ts';
+
 /**
  * Three assisted bikes and two rides without a motor on one hill of 1 mile along the road and 550 ft of gain.
  * Common practice, no source: check values for the whole way from times to motors. Masses and lengths by the exact definitions.
@@ -29,3 +38,54 @@ export const timedHill = {
 /** The same in a link, in the units that it is told in. */
 export const TIMED_HILL_LINK =
   'distance=1mi&gain=550ft&power=200W&bike=37lb,45lb,52lb&time=7:22,5:57,4:56&control-time=16:43&control-power=200W&control-bike=23lb';
+
+export const hill = hillFromGain(timedHill.distance, timedHill.gain);
+const [slow, fast] = timedHill.controls;
+
+export interface Assumed {
+  rider: number;
+  dragArea: number;
+  altitude: number;
+}
+
+/** Calibrated with the 200 W run, C_dA held. */
+export function calibrated({ rider, dragArea, altitude }: Assumed) {
+  const setting = { hill, density: airDensity(altitude, 15), headWind: 0, efficiency: 0.96, dragArea };
+  const { rolling } = calibrate([{ time: slow.time, riderPower: slow.riderPower, mass: rider + slow.bike }], {
+    ...setting,
+    dragAreaUncertainty: 0.051,
+    powerRepeatability: 0.012,
+  });
+  const climb = (bike: number, riderPower: number): Climb => ({
+    ...setting,
+    rolling,
+    mass: rider + bike,
+    riderPower,
+    motorPower: 0,
+    assistLimit: null,
+  });
+  const motors = timedHill.bikes.map(({ bike, time }) => inferMotor(climb(bike, timedHill.riderPower), time).mean);
+  return { rolling, climb, motors };
+}
+
+/** Everything that nobody wrote down about that day. */
+export const cases: Assumed[] = [65, 70, 75, 80, 85, 90, 95].flatMap((rider) =>
+  [0.36, 0.45, 0.56].flatMap((dragArea) => [0, 750, 1500].map((altitude) => ({ rider, dragArea, altitude }))),
+);
+
+/** Largest share by which the 300 W run is missed when the hill is calibrated with the 200 W run. */
+export function fastRunError(): number {
+  const errors = cases.map((assumed) => {
+    const { climb } = calibrated(assumed);
+    return Math.abs(rideClimb(climb(fast.bike, fast.riderPower)).time / fast.time - 1);
+  });
+  return Math.max(...errors);
+}
+
+/** Largest share by which a motor read back differs from what it is said to be. */
+export function motorError(): number {
+  const errors = cases.flatMap((assumed) =>
+    calibrated(assumed).motors.map((motor, i) => Math.abs(motor / (timedHill.bikes[i]?.motor ?? 0) - 1)),
+  );
+  return Math.max(...errors);
+}

@@ -1,0 +1,137 @@
+/**
+ * How fast the calculators compute: `npm run bench`. Medians of several rounds, the two sides of a comparison taken in turn in one run,
+ * so that a busy machine slows both. Figures to read, not a test: nothing here passes or fails.
+ */
+import { performance } from 'node:perf_hooks';
+import { polynomialRoot } from 'mathjs';
+import { steadySpeed } from '../../calculators/model/index.ts';
+import { outcomeOf } from '../../calculators/outcomes.ts';
+import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/index.ts';
+import { random, relative } from '../random.ts';
+import { anyCubic, cubicOf, cubicRoot } from '../reference/comparisons.ts';
+
+const ROUNDS = 15;
+
+/** Keeps results alive, so that no work is optimised away. */
+let sink = 0;
+
+const median = (values: number[]): number => {
+  const sorted = [...values].sort((a, b) => a - b);
+  return ((sorted[(sorted.length - 1) >> 1] ?? 0) + (sorted[sorted.length >> 1] ?? 0)) / 2;
+};
+
+/** Nanoseconds of one call. `work` does `count` of them. */
+function nanoseconds(work: () => void, count: number): number {
+  const start = performance.now();
+  work();
+  return ((performance.now() - start) * 1e6) / count;
+}
+
+/** Median nanoseconds of each of several works, taken in turn. */
+function race(works: { work: () => void; count: number }[]): number[] {
+  for (const { work } of works) for (let i = 0; i < 3; i++) work();
+  const times = works.map((): number[] => []);
+  for (let round = 0; round < ROUNDS; round++)
+    works.forEach(({ work, count }, i) => {
+      times[i]?.push(nanoseconds(work, count));
+    });
+  return times.map(median);
+}
+
+const figure = (value: number): string => value.toPrecision(3);
+const line = (name: string, ...figures: string[]): void => {
+  console.log(`  ${name.padEnd(34)}${figures.map((text) => text.padStart(16)).join('')}`);
+};
+
+function speed(): void {
+  console.log('Steady speed for a given power, against polynomialRoot of mathjs (goal: 500 times as fast)');
+  line('', 'ours, ns', 'mathjs, ns', 'times as fast', 'disagree by');
+  for (const [name, stillAir] of [
+    ['still air', true],
+    ['head wind', false],
+  ] as const) {
+    const r = random(stillAir ? 1 : 2);
+    const inputs = Array.from({ length: 1000 }, () => anyCubic(r, stillAir));
+    const cubics = inputs.map(({ resistance, wheelPower }) => cubicOf(resistance, wheelPower));
+    const [ours = 0, theirs = 0] = race([
+      {
+        work: () => {
+          for (let pass = 0; pass < 50; pass++)
+            for (const { resistance, wheelPower } of inputs) sink += steadySpeed(resistance, wheelPower);
+        },
+        count: 50 * inputs.length,
+      },
+      {
+        work: () => {
+          for (const cubic of cubics) sink += polynomialRoot(...cubic).length;
+        },
+        count: cubics.length,
+      },
+    ]);
+    const largest = Math.max(
+      ...inputs.map(({ resistance, wheelPower }, i) =>
+        relative(steadySpeed(resistance, wheelPower), cubicRoot(cubics[i] ?? [0, 0, 0, 0])),
+      ),
+    );
+    line(name, figure(ours), figure(theirs), figure(theirs / ours), largest.toExponential(1));
+  }
+}
+
+const LONG =
+  'name=a,b,c,d,e,f&bike=15,17,19,21,23,25&time=12:00,11:00,10:00,9:00,8:00,7:00&control-time=28:00,27:00,26:00,25:00,24:00,23:00&control-power=170,180,190,200,210,220&target-grade=6';
+const LINKS: [string, CalculatorName, string][] = [
+  ['climb-time', 'climb-time', ''],
+  ['side-by-side, 3 bikes', 'side-by-side', ''],
+  ['side-by-side, 6 bikes', 'side-by-side', 'name=a,b,c,d,e,f&bike=15,17,19,21,23,25&motor=200,300,400,500,600,700'],
+  ['bigger-hill, 3 bikes', 'bigger-hill', ''],
+  ['bigger-hill, 6 bikes, 6 control runs', 'bigger-hill', LONG],
+  ['power-to-weight', 'power-to-weight', ''],
+];
+
+function outcomes(): void {
+  console.log(
+    '\nA whole answer from the text of a link, ranges and sentences included (budget: 4 ms of script per change)',
+  );
+  line('', 'ms', 'of the budget');
+  const times = race(
+    LINKS.map(([, calculator, query]) => ({
+      work: () => {
+        for (let i = 0; i < 20; i++) sink += outcomeOf(calculator, query).results.length;
+      },
+      count: 20,
+    })),
+  );
+  LINKS.forEach(([name], i) => {
+    const ms = (times[i] ?? 0) / 1e6;
+    line(name, figure(ms), `${figure((ms / 4) * 100)} %`);
+  });
+}
+
+function links(): void {
+  console.log('\nLinks');
+  line('', 'read, µs', 'write, µs', 'characters');
+  for (const [name, calculator, query] of LINKS.filter(([, , text]) => text !== '')) {
+    const scenario = readLink(calculator, query);
+    const [reading = 0, writing = 0] = race([
+      {
+        work: () => {
+          for (let i = 0; i < 200; i++) sink += readLink(calculator, query).bikes;
+        },
+        count: 200,
+      },
+      {
+        work: () => {
+          for (let i = 0; i < 200; i++) sink += writeLink(scenario).length;
+        },
+        count: 200,
+      },
+    ]);
+    line(name, figure(reading / 1000), figure(writing / 1000), String(query.length));
+  }
+}
+
+console.log(`Node ${process.version}, medians of ${ROUNDS} rounds\n`);
+speed();
+outcomes();
+links();
+if (Number.isNaN(sink)) console.log('A result was not a number.');

@@ -1,0 +1,220 @@
+import { compile } from 'mathjs';
+import * as model from '../../calculators/model/index.ts';
+import { outcomeOf } from '../../calculators/outcomes.ts';
+import { formulas } from '../../calculators/quantities/formulas.ts';
+import { resultOf } from '../../calculators/scenario/index.ts';
+import { anyAscent, PLAIN } from '../model/climbs.ts';
+import type { Random } from '../random.ts';
+
+const g = model.GRAVITY;
+const compiled = new Map(formulas.map(({ id, expression }) => [id, compile(expression)]));
+
+/** A formula with plain SI numbers for its symbols. */
+function value(id: string, scope: Record<string, number>): number {
+  const formula = compiled.get(id);
+  if (!formula) throw new Error(`There is no formula “${id}”.`);
+  return formula.evaluate({ ...scope }) as number;
+}
+
+/** A climb, its ride, and the symbols that stand for them. */
+function ridden(r: Random) {
+  const climb = anyAscent(r);
+  const ride = model.rideClimb(climb);
+  const { hill, mass: m } = climb;
+  return { climb, ride, v: ride.speed, symbols: { m, g, H: hill.gain, L: hill.distance, v: ride.speed } };
+}
+
+/** The whole chain of CIPM-2007 with the constants that the symbol tables name. */
+function moistAir(r: Random): [number, number] {
+  const p = r.between(60_000, 105_000);
+  const t = r.between(-10, 40);
+  const phi = r.between(0, 1);
+  const T = t + 273.15;
+  const p_sv = value('saturation-pressure', {
+    p_1: 1,
+    A: 1.2378847e-5,
+    B: -1.9121316e-2,
+    C: 33.93711047,
+    D: -6.3431645e3,
+    T,
+  });
+  const f_w = value('enhancement-factor', { alpha: 1.00062, beta: 3.14e-8, gamma: 5.6e-7, p, t });
+  const x_v = value('vapour-fraction', { phi, f_w, p_sv, p });
+  const Z = value('compressibility', {
+    p,
+    T,
+    t,
+    x_v,
+    a_0: 1.58123e-6,
+    a_1: -2.9331e-8,
+    a_2: 1.1043e-10,
+    b_0: 5.707e-6,
+    b_1: -2.051e-8,
+    c_0: 1.9898e-4,
+    c_1: -2.376e-6,
+    d: 1.83e-11,
+    e_2: -0.765e-8,
+  });
+  const density = value('moist-air-density', { p, M_a: 28.96546e-3, Z, R: 8.314472, T, x_v, M_v: 18.01528e-3 });
+  return [density, model.moistAirDensity(p, t, phi)];
+}
+
+/** By id: the formula's value and that of the code which the site runs, for one random input. */
+export const counterparts: Record<string, (r: Random) => [number, number]> = {
+  'slope-sine': (r) => {
+    const { hill } = anyAscent(r);
+    return [value('slope-sine', { H: hill.gain, L: hill.distance }), hill.sin];
+  },
+  grade: (r) => {
+    const { hill } = anyAscent(r);
+    return [value('grade', { H: hill.gain, L: hill.distance }), model.hillFromGain(hill.distance, hill.gain).grade];
+  },
+  'vertical-speed': (r) => {
+    const { ride, symbols } = ridden(r);
+    return [value('vertical-speed', symbols), ride.verticalSpeed];
+  },
+  'gravity-force': (r) => {
+    const { climb, v, symbols } = ridden(r);
+    return [value('gravity-force', symbols), model.forces(model.loadOf(climb), v).gravity];
+  },
+  'rolling-force': (r) => {
+    const { climb, v, symbols } = ridden(r);
+    const load = { ...model.loadOf(climb), bearings: false };
+    return [value('rolling-force', { ...symbols, C_rr: climb.rolling }), model.forces(load, v).rolling];
+  },
+  'air-force': (r) => {
+    const { climb, v } = ridden(r);
+    const scope = { rho: climb.density, C_dA: climb.dragArea, v, w: climb.headWind };
+    return [value('air-force', scope), model.forces(model.loadOf(climb), v).air];
+  },
+  'bearings-force': (r) => {
+    const { climb, v } = ridden(r);
+    const weightless = { ...model.loadOf(climb), mass: 0 };
+    const scope = { F_0: model.BEARINGS_CONSTANT, k_b: model.BEARINGS_PER_SPEED, v };
+    return [value('bearings-force', scope), model.forces(weightless, v).rolling];
+  },
+  'crank-power': (r) => {
+    const { climb, v, symbols } = ridden(r);
+    const still = { ...climb, headWind: Math.abs(climb.headWind) };
+    const F_bearings = value('bearings-force', { F_0: 0.091, k_b: 0.0087, v });
+    const scope = {
+      v,
+      F_gravity: value('gravity-force', symbols),
+      F_rolling: value('rolling-force', { ...symbols, C_rr: still.rolling }),
+      F_air: value('air-force', { rho: still.density, C_dA: still.dragArea, v, w: still.headWind }),
+      F_bearings,
+      eta: still.efficiency,
+    };
+    return [
+      value('crank-power', scope),
+      model.crankPower(model.resistanceOf(model.loadOf(still)), v, still.efficiency),
+    ];
+  },
+  'climb-time': (r) => {
+    const { ride, symbols } = ridden(r);
+    return [value('climb-time', symbols), ride.time];
+  },
+  'assist-fade': (r) => {
+    const limit = r.between(3, 15);
+    const v = limit + r.between(-1, 0.2);
+    const P_motor = r.between(50, 900);
+    const scope = { P_motor, v, v_limit: limit, v_fade: model.FADE_WIDTH };
+    return [value('assist-fade', scope), P_motor * model.assistShare(v, limit)];
+  },
+  // nothing on the site computes with these three: the same by another way of thinking
+  'torque-power': (r) => {
+    const [tau, rpm] = [r.between(10, 120), r.between(30, 120)];
+    return [value('torque-power', { tau, n: rpm / 60 }), tau * ((rpm * Math.PI) / 30)];
+  },
+  'start-test-power': (r) => {
+    const [m, D, t] = [r.between(60, 180), r.between(10, 40), r.between(3, 12)];
+    const endSpeed = (2 * D) / t;
+    return [value('start-test-power', { m, D, t }), (0.5 * m * endSpeed ** 2) / t];
+  },
+  'nominal-energy': (r) => {
+    const [U, ampereHours] = [r.between(24, 52), r.between(5, 25)];
+    return [value('nominal-energy', { U, Q: ampereHours * 3600 }), U * ampereHours * 3600];
+  },
+  'lift-energy': (r) => {
+    const { ride, symbols } = ridden(r);
+    return [value('lift-energy', symbols), ride.powers.gravity * ride.time];
+  },
+  'battery-energy': (r) => {
+    const [P_motor, t, eta_unit] = [r.between(50, 900), r.between(60, 6000), r.between(0.6, 0.9)];
+    return [value('battery-energy', { P_motor, t, eta_unit }), model.batteryEnergy(P_motor, t, eta_unit)];
+  },
+  'battery-share': (r) => {
+    const wattHours = r.whole(200, 900);
+    const outcome = outcomeOf('climb-time', `gain=${r.whole(50, 400)}&battery=${wattHours}`);
+    const E = resultOf(outcome, 'battery-energy').si ?? 0;
+    return [value('battery-share', { E, E_battery: wattHours * 3600 }), resultOf(outcome, 'battery-share').si ?? 0];
+  },
+  'control-rolling': (r) => {
+    const hill = model.hillFromGrade(r.between(500, 5000), r.between(0.005, 0.03));
+    const run = { time: hill.distance / r.between(2, 3), riderPower: r.between(250, 400), mass: r.between(60, 120) };
+    const setting = { hill, density: 1.15, headWind: r.between(0, 2), efficiency: r.between(0.9, 1), dragArea: 0.45 };
+    const v = hill.distance / run.time;
+    const scope = {
+      eta: setting.efficiency,
+      P_control: run.riderPower,
+      v,
+      m: run.mass,
+      g,
+      H: hill.gain,
+      L: hill.distance,
+      F_air: value('air-force', { rho: 1.15, C_dA: 0.45, v, w: setting.headWind }),
+      F_bearings: value('bearings-force', { F_0: 0.091, k_b: 0.0087, v }),
+    };
+    const fitted = model.calibrate([run], { ...setting, dragAreaUncertainty: 0.051, powerRepeatability: 0.012 });
+    return [value('control-rolling', scope), fitted.rolling];
+  },
+  'motor-from-time': (r) => {
+    const { climb, ride } = ridden(r);
+    const still = { ...climb, headWind: 0 };
+    const scope = { P_crank: model.crankPowerForTime(still, ride.time), P_rider: still.riderPower };
+    return [value('motor-from-time', scope), model.inferMotor(still, ride.time).mean];
+  },
+  'motor-by-ratio': (r) => {
+    // what the model says once air and bearings are left out: the force at the wheel is proportional to mass
+    const { hill, efficiency } = anyAscent(r);
+    const [m_control, m_assisted] = [r.between(70, 100), r.between(80, 120)];
+    const [P_control, P_rider] = [r.between(150, 300), r.between(100, 200)];
+    const t_control = r.between(800, 1200);
+    const t_assisted = t_control / r.between(2, 3);
+    const perKilogram = (efficiency * P_control * t_control) / (hill.distance * m_control);
+    const rolling = (perKilogram / g - hill.sin) / hill.cos;
+    const load = { ...model.loadOf(PLAIN), sin: hill.sin, cos: hill.cos, mass: m_assisted, rolling, dragArea: 0 };
+    const resistance = model.resistanceOf({ ...load, bearings: false });
+    const crank = model.crankPower(resistance, hill.distance / t_assisted, efficiency);
+    return [
+      value('motor-by-ratio', { P_control, t_control, t_assisted, m_assisted, m_control, P_rider }),
+      crank - P_rider,
+    ];
+  },
+  'proportional-time': (r) => {
+    const [t, H, H_target] = [r.between(100, 2000), r.between(50, 500), r.between(100, 2000)];
+    return [value('proportional-time', { t, H, H_target }), model.proportionalTime(t, H, H_target)];
+  },
+  'watts-per-kilogram': (r) => {
+    const climb = anyAscent(r);
+    const m_rider = r.between(45, 110);
+    return [
+      value('watts-per-kilogram', { P_rider: climb.riderPower, m_rider }),
+      model.powerToWeight(climb, m_rider).rider,
+    ];
+  },
+  'standard-temperature': (r) => {
+    const h = r.between(-400, 6000);
+    const scope = { T_0: 288.15, lambda: 0.0065, r_E: 6_356_766, h };
+    return [value('standard-temperature', scope), model.standardAtmosphere(h).temperature];
+  },
+  'standard-pressure': (r) => {
+    const { temperature: T, pressure } = model.standardAtmosphere(r.between(-400, 6000));
+    return [value('standard-pressure', { p_0: 101_325, T, T_0: 288.15, g, R_s: 287.05287, lambda: 0.0065 }), pressure];
+  },
+  'saturation-pressure': moistAir,
+  'enhancement-factor': moistAir,
+  'vapour-fraction': moistAir,
+  compressibility: moistAir,
+  'moist-air-density': moistAir,
+};
