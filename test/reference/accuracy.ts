@@ -25,7 +25,7 @@ function figure(value: number, unit: string): string {
 
 /** A difference, two digits rounded up; tiny ones as the power of ten above them, since their last digits differ between machines. */
 function size(value: number, unit: string): string {
-  if (value === 0) return '0';
+  if (value === 0) return 'none';
   const exponent = Math.floor(Math.log10(value));
   if (exponent < -9) return `under 10${raised(Math.max(-12, exponent + 1))}`;
   const up = Math.ceil(value / 10 ** (exponent - 1) - 1e-9);
@@ -35,7 +35,7 @@ function size(value: number, unit: string): string {
 function fromChecks(): Accuracy[] {
   const groups = new Map<string, Check[]>();
   for (const check of checks) {
-    const key = [check.quantity, check.source, check.status, check.unit, check.tolerance].join('|');
+    const key = [check.quantity, check.source, check.status, check.relative || check.unit, check.tolerance].join('|');
     groups.set(key, [...(groups.get(key) ?? []), check]);
   }
   return [...groups.values()].flatMap((group): Accuracy[] => {

@@ -3,9 +3,10 @@ import type { Check } from './check.ts';
 import { roadPower } from './road-power.ts';
 import { startTest } from './start-test.ts';
 import { tyres } from './tyres.ts';
+import { units } from './units.ts';
 
 export * from './check.ts';
 
 /** Every published or recomputed value that the model is held against. */
-export const checks: readonly Check[] = [...roadPower, ...air, ...tyres, ...startTest];
+export const checks: readonly Check[] = [...roadPower, ...air, ...tyres, ...startTest, ...units];
 export { comparisons } from './comparisons.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { outcomeOf } from '../../calculators/outcomes.ts';
+import { formulas } from '../../calculators/quantities/formulas.ts';
 import { findUnit, kinds, toSi } from '../../calculators/quantities/index.ts';
 import {
   calculators,
@@ -13,7 +14,9 @@ import {
   parameters,
   VERSION,
 } from '../../calculators/scenario/index.ts';
+import { meanings } from '../../calculators/scenario/meanings.ts';
 import { resultNames } from '../../calculators/scenario/results.ts';
+import { sources } from '../../content/sources.ts';
 import published from './defaults-1.json' with { type: 'json' };
 import { CALCULATORS } from './queries.ts';
 
@@ -144,6 +147,16 @@ test('the example rider and the physical defaults are those of the published con
   };
   for (const calculator of CALCULATORS)
     for (const [name, value] of Object.entries(common)) expect(defaultOf(calculator, name)).toBe(value);
+});
+
+test('every parameter has its sentence for the links page, and no sentence is left over', () => {
+  expect(Object.keys(meanings).sort()).toEqual(parameters.map(({ name }) => name).sort());
+  for (const meaning of Object.values(meanings)) expect(meaning).toMatch(/^[A-Z].*\.$/);
+});
+
+test('the sources of doubts and formulas are in the bibliography', () => {
+  const ids = new Set(sources.map(({ id }) => id));
+  for (const { source } of [...Object.values(doubts), ...formulas]) expect(ids.has(source), source).toBe(true);
 });
 
 test('every doubt has a cause that reads on from “Most of the doubt is”, a range and a source', () => {
