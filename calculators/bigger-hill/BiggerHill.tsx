@@ -1,9 +1,10 @@
 import { useMemo } from 'preact/hooks';
 import { BikeTable } from '../parts/BikeTable.tsx';
-import { TrackChart } from '../parts/charts.tsx';
+import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
+import { TrackChart } from '../parts/TrackChart.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { bikeName, columnsOf, resultOf } from '../scenario/index.ts';
 import { biggerHill } from './outcome.ts';
@@ -103,3 +104,5 @@ export default function BiggerHill(props: IslandProps) {
     </Tool>
   );
 }
+
+export const mount = mountOf(BiggerHill);

@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { CurveChart } from '../parts/charts.tsx';
+import { CurveChart } from '../parts/CurveChart.tsx';
+import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
@@ -132,3 +133,5 @@ export default function ClimbTime(props: IslandProps) {
     </Tool>
   );
 }
+
+export const mount = mountOf(ClimbTime);

@@ -1,4 +1,3 @@
-import { useId } from 'preact/hooks';
 import { doubts, fieldOf, parameterOf } from '../scenario/index.ts';
 import type { Handle } from './useScenario.ts';
 
@@ -20,8 +19,9 @@ function keyboard(name: string): 'decimal' | 'text' {
 
 /** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */
 export function Field({ tool, name, column = 0, contradiction, detailed = false }: Props) {
-  const id = useId();
   const { scenario } = tool;
+  // a page may hold the same calculator twice, each with a query of its own
+  const id = `${scenario.calculator}${tool.query.length || ''}-${name}-${column}`;
   const parameter = parameterOf(name);
   const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
   const typing = tool.typing === `${name}.${column}`;

@@ -17,6 +17,8 @@ export function ShareBar({ tool }: { tool: Handle }) {
   const [canShare, setCanShare] = useState(false);
   const [copied, setCopied] = useState('');
   useEffect(() => setCanShare(typeof navigator.share === 'function'), []);
+  // what was copied is not what stands here now
+  useEffect(() => setCopied(''), [scenario]);
 
   const copy = async (): Promise<void> => {
     const address = await addressOf(tool);

@@ -34,25 +34,3 @@ export function percent(share: number): string {
 
 /** Series colours and marks go together, so that colour is never all that tells two apart. */
 export const SERIES = ['one', 'two', 'three', 'four', 'five', 'six'] as const;
-
-/** Pushes label heights (percent, any order) apart until neighbours have `least` between them, as little as possible. */
-export function spreadLabels(heights: readonly number[], least: number): number[] {
-  const order = heights.map((height, i) => ({ height, i })).sort((a, b) => a.height - b.height);
-  for (let round = 0; round < 50; round++) {
-    let moved = false;
-    for (let k = 1; k < order.length; k++) {
-      const upper = order[k - 1];
-      const lower = order[k];
-      if (!upper || !lower) continue;
-      const missing = least - (lower.height - upper.height);
-      if (missing <= 1e-9) continue;
-      upper.height -= missing / 2;
-      lower.height += missing / 2;
-      moved = true;
-    }
-    if (!moved) break;
-  }
-  const spread: number[] = [];
-  for (const { height, i } of order) spread[i] = height;
-  return spread;
-}

@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { BarChart } from '../parts/charts.tsx';
+import { BarChart } from '../parts/BarChart.tsx';
+import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
@@ -67,3 +68,5 @@ export default function PowerToWeight(props: IslandProps) {
     </Tool>
   );
 }
+
+export const mount = mountOf(PowerToWeight);

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
+import { BarChart } from '../parts/BarChart.tsx';
 import { BikeTable } from '../parts/BikeTable.tsx';
-import { BarChart } from '../parts/charts.tsx';
+import { mountOf } from '../parts/mount.ts';
 import { resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
@@ -63,3 +64,5 @@ export default function SideBySide(props: IslandProps) {
     </Tool>
   );
 }
+
+export const mount = mountOf(SideBySide);
