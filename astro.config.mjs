@@ -26,6 +26,15 @@ export default defineConfig({
     inlineStylesheets: 'never',
   },
   vite: {
+    plugins: [
+      {
+        // Vite wraps every import() into a helper of a kilobyte that preloads style sheets; ours have none.
+        name: 'plain-import',
+        enforce: 'pre',
+        load: (id) =>
+          id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined,
+      },
+    ],
     build: {
       // The helper that preloads chunks weighs more than it saves: a calculator loads one chunk later, mathjs, if ever.
       modulePreload: false,
@@ -72,8 +81,11 @@ export default defineConfig({
       routeMiddleware: './site/route-data.ts',
       components: {
         Head: './site/components/Head.astro',
+        PageSidebar: './site/components/PageSidebar.astro',
         Search: './site/components/Search.astro',
         Sidebar: './site/components/Sidebar.astro',
+        ThemeProvider: './site/components/ThemeProvider.astro',
+        ThemeSelect: './site/components/ThemeSelect.astro',
       },
       customCss: ['./site/styles/tokens.css', './site/styles/site.css', './site/styles/tool.css'],
       sidebar: [

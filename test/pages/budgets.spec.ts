@@ -23,7 +23,8 @@ interface Weight {
   path: string;
   total: number;
   parts: Record<Kind, number>;
-  islands: string[];
+  /** Names of the calculators on it. */
+  tools: string[];
   hasFormulas: boolean;
 }
 
@@ -47,20 +48,20 @@ async function weigh(browser: Browser, address: string, path: string): Promise<W
   for (let y = 0; y < height; y += 700) await page.evaluate((top) => scrollTo(0, top), y);
   await page.waitForLoadState('networkidle');
   await page.waitForTimeout(300);
-  const islands = await page
-    .locator('astro-island')
-    .evaluateAll((all) => all.map((each) => each.getAttribute('component-url') ?? ''));
+  const tools = await page
+    .locator('[data-tool]')
+    .evaluateAll((all) => all.map((each) => each.getAttribute('data-tool') ?? ''));
   const hasFormulas = (await page.locator('math').count()) > 0;
   await context.close();
   const total = Object.values(parts).reduce((sum, part) => sum + part, 0);
-  return { path, total, parts, islands, hasFormulas };
+  return { path, total, parts, tools, hasFormulas };
 }
 
 /** The budget of a page; nothing for the reference lists, which are as long as what they list. */
-function budget({ path, islands, hasFormulas }: Weight): number | undefined {
+function budget({ path, tools, hasFormulas }: Weight): number | undefined {
   if (path.startsWith('/reference/')) return undefined;
-  const several = islands.some((url) => /SideBySide|BiggerHill/i.test(url));
-  const base = several ? severalBikes : islands.length > 0 ? calculator : reading;
+  const several = tools.some((name) => name === 'side-by-side' || name === 'bigger-hill');
+  const base = several ? severalBikes : tools.length > 0 ? calculator : reading;
   return base + (hasFormulas ? formulas : 0);
 }
 

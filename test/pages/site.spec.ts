@@ -92,9 +92,25 @@ test('the theme can be chosen and stays', async ({ page }) => {
   test.skip((page.viewportSize()?.width ?? 0) < 500, 'on a phone the choice sits in the menu');
   await page.emulateMedia({ colorScheme: 'light' });
   await page.goto('/learn/torque/');
-  await page.getByRole('banner').getByLabel('Select theme').selectOption('dark');
+  await page.getByRole('banner').getByLabel('Theme').selectOption('dark');
   await page.goto('/learn/watt-hours/');
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+});
+
+test('the contents mark where the reader is', async ({ page }) => {
+  const isPhone = (page.viewportSize()?.width ?? 0) < 500;
+  await page.goto('/learn/torque/');
+  const contents = page.getByRole('navigation', { name: 'On this page' });
+  if (isPhone) await contents.locator('summary').click();
+  await expect(contents.locator('[aria-current]')).toHaveText('Overview');
+  const last = contents.getByRole('link').last();
+  const title = await last.textContent();
+  await last.click();
+  if (isPhone) {
+    await expect(contents.locator('details')).not.toHaveAttribute('open');
+    await expect(contents.locator('.now')).not.toHaveText('Overview');
+  } else await expect(contents.locator('[aria-current]')).not.toHaveText('Overview');
+  await expect(page.locator('main').getByRole('heading', { name: title ?? '' })).toBeInViewport();
 });
 
 for (const theme of ['light', 'dark'] as const) {
