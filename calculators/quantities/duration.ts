@@ -1,7 +1,8 @@
 /** Times of a climb, as people type them. Seconds inside. */
 import { bare, formatDuration } from './format.ts';
 import { readNumber } from './number.ts';
-import { findUnit, toSi } from './units.ts';
+import { findUnit } from './spellings.ts';
+import { toSi } from './units.ts';
 
 /** What a text says as a time: its canonical form, or what to tell the person (after the quoted text). */
 export type DurationReading = { canonical: string } | { reason: 'ask' | 'unreadable'; say: string };

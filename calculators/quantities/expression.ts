@@ -19,7 +19,8 @@ import { clockText } from './duration.ts';
 import { withUnit } from './format.ts';
 import { readNumber, tidy } from './number.ts';
 import { type Misreading, type Parsed, type ParseOptions, parseQuantity } from './parse.ts';
-import { findUnit, fromSi, type Kind, kinds } from './units.ts';
+import { findUnit, kinds } from './spellings.ts';
+import { fromSi, type Kind } from './units.ts';
 
 const math = create({
   ...parseDependencies,

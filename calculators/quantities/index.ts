@@ -11,15 +11,5 @@ export {
   SPACE,
 } from './format.ts';
 export { type Misreading, type Parsed, type ParseOptions, parseQuantity, type Reading } from './parse.ts';
-export {
-  findUnit,
-  fromSi,
-  type Kind,
-  type KindFacts,
-  kinds,
-  type System,
-  shownUnit,
-  spokenUnit,
-  toSi,
-  type Unit,
-} from './units.ts';
+export { findUnit, type KindFacts, kinds, type SpelledUnit, spokenUnit } from './spellings.ts';
+export { fromSi, type Kind, type System, shownUnit, toSi, type Unit } from './units.ts';

@@ -2,7 +2,8 @@
 import { clockSeconds, readDuration } from './duration.ts';
 import { bare, formatDuration, formatNumber, withUnit } from './format.ts';
 import { readNumber, tidy } from './number.ts';
-import { findUnit, fromSi, type Kind, kinds, toSi, type Unit, unitKey } from './units.ts';
+import { findUnit, kinds, unitKey } from './spellings.ts';
+import { fromSi, type Kind, toSi, type Unit } from './units.ts';
 
 export type ParseOptions = {
   /** Symbol of the unit that a plain number has: the field's shown unit, or the contract's plain unit in a link. */
