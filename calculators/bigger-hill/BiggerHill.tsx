@@ -38,7 +38,7 @@ export default function BiggerHill(props: IslandProps) {
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>
-          <p class="headline-of">Up the other hill</p>
+          <p class="headline-of">Time up the other hill, with its 95 % range</p>
           <Standings scenario={scenario} outcome={outcome} system={system} />
         </>
       }

@@ -40,48 +40,8 @@ export default function ClimbTime(props: IslandProps) {
   const motor = motorOf(scenario, 0);
   const output = { outcome, system };
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
-      head={
-        <p class="headline">
-          <Output {...output} name="time" class="big" range />
-        </p>
-      }
-    >
-      <dl class="facts">
-        {FACTS.map(([name, label]) => (
-          <div key={name}>
-            <dt>{label}</dt>
-            <dd>
-              <Output {...output} name={name} />
-            </dd>
-          </div>
-        ))}
-      </dl>
-      {time.si !== undefined && outcome.curve.length > 0 && (
-        <figure>
-          <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
-          <CurveChart
-            description={`Climb time against motor power: ${outcome.curve
-              .filter((_, i) => i % 4 === 0)
-              .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
-              .join(', ')}. This bike takes ${answer}.`}
-            points={outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time }))}
-            xKind="power"
-            here={{
-              x: motor,
-              value: time.si,
-              low: time.low ?? time.si,
-              high: time.high ?? time.si,
-              label: `this bike, ${answer}`,
-            }}
-            system={system}
-          />
-        </figure>
-      )}
+  const tables = (
+    <>
       <table>
         <caption>Where the power goes</caption>
         <tbody>
@@ -129,6 +89,59 @@ export default function ClimbTime(props: IslandProps) {
             ))}
           </tbody>
         </table>
+      )}
+    </>
+  );
+
+  return (
+    <Tool
+      tool={tool}
+      outcome={outcome}
+      spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
+      head={
+        <p class="headline">
+          <Output {...output} name="time" class="big" range="named" />
+        </p>
+      }
+    >
+      <dl class="facts">
+        {FACTS.map(([name, label]) => (
+          <div key={name}>
+            <dt>{label}</dt>
+            <dd>
+              <Output {...output} name={name} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {time.si !== undefined && outcome.curve.length > 0 && (
+        <figure>
+          <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
+          <CurveChart
+            description={`Climb time against motor power: ${outcome.curve
+              .filter((_, i) => i % 4 === 0)
+              .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
+              .join(', ')}. This bike takes ${answer}.`}
+            points={outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time }))}
+            xKind="power"
+            here={{
+              x: motor,
+              value: time.si,
+              low: time.low ?? time.si,
+              high: time.high ?? time.si,
+              label: `this bike, ${answer}`,
+            }}
+            system={system}
+          />
+        </figure>
+      )}
+      {props.small ? (
+        <details class="fold">
+          <summary>Where the power goes, and what would change the time</summary>
+          {tables}
+        </details>
+      ) : (
+        tables
       )}
     </Tool>
   );

@@ -20,8 +20,8 @@ interface Props {
   name: string;
   bike?: number;
   system: System;
-  /** show the range behind the value */
-  range?: boolean;
+  /** show the range behind the value; `named` says what it is */
+  range?: boolean | 'named';
   class?: string;
 }
 
@@ -43,7 +43,13 @@ export function Output({ outcome, name, bike, system, range = false, class: clas
       >
         {resultText(result, system)}
       </output>
-      {rangeWords && <span class="range"> {rangeWords}</span>}
+      {rangeWords && (
+        <span class="range">
+          {' '}
+          {range === 'named' && '95\u202f% range '}
+          {rangeWords}
+        </span>
+      )}
     </>
   );
 }

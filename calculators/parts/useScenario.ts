@@ -6,6 +6,8 @@ import { type CalculatorName, cellOf, exampleOf, keyOf, parameterOf, type Scenar
 export interface IslandProps {
   /** the calculator reads and writes the page's address */
   page?: boolean;
+  /** only the answer and what stands next to it; the tables are folded */
+  small?: boolean;
   /** inside an explainer: the query of the link it starts from, and what that link says */
   query?: string;
   start?: Scenario;

@@ -35,7 +35,7 @@ export default function PowerToWeight(props: IslandProps) {
       head={
         <p class="headline">
           With the motor you climb like a rider of{' '}
-          <Output {...output} name="watts-per-kilogram-unassisted-equivalent" class="big" range />
+          <Output {...output} name="watts-per-kilogram-unassisted-equivalent" class="big" range="named" />
         </p>
       }
     >

@@ -35,7 +35,12 @@ export default function SideBySide(props: IslandProps) {
       tool={tool}
       outcome={outcome}
       spoken={standingsText({ scenario, outcome, system })}
-      head={<Standings scenario={scenario} outcome={outcome} system={system} />}
+      head={
+        <>
+          <p class="headline-of">Time to the top, with its 95 % range</p>
+          <Standings scenario={scenario} outcome={outcome} system={system} />
+        </>
+      }
     >
       {bars.length > 0 && (
         <figure>
