@@ -82,6 +82,21 @@ test('slow runs on a steep hill say nothing about C_dA, fast ones on a gentle hi
   expect(informed(0.002, [120, 200, 300, 400])).toBe(true);
 });
 
+test('C_dA counts as informed once the data halve the prior’s uncertainty, or bring it below 0.05 m² at 95 %', () => {
+  const r = random(66);
+  const seen = { halved: 0, fine: 0, neither: 0 };
+  for (let i = 0; i < 2000; i++) {
+    const { runs, setting } = anyControls(r, r.whole(1, 6));
+    const wide = { ...setting, dragAreaUncertainty: r.pick([0.027, 0.1, 0.5]) };
+    const { dragAreaUncertainty } = leastSquares(runs, wide);
+    const halved = dragAreaUncertainty < wide.dragAreaUncertainty / 2;
+    const fine = 1.96 * dragAreaUncertainty < 0.05;
+    seen[halved ? 'halved' : fine ? 'fine' : 'neither']++;
+    expect(calibrate(runs, wide).dragAreaIsInformed).toBe(halved || fine);
+  }
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(20);
+});
+
 test('calibrate without a run says what is missing', () => {
   const { setting } = anyControls(random(65), 1);
   expect(() => calibrate([], setting)).toThrow('Calibration needs at least one control run.');

@@ -23,6 +23,7 @@ test('isGradeFar(grade, target) past a tenth of the measured grade, either way',
   expect(isGradeFar(0.1, 0.0901)).toBe(false);
   expect(isGradeFar(0.1, 0.111)).toBe(true);
   expect(isGradeFar(0.1, 0.089)).toBe(true);
+  expect(isGradeFar(-0.1, -0.105)).toBe(false);
   expect(isGradeFar(-0.1, 0.1)).toBe(true);
   expect(isGradeFar(0, 0.001)).toBe(true);
 });

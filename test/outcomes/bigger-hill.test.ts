@@ -59,6 +59,36 @@ describe('ranges', () => {
   });
 });
 
+test('the range of a motor is what links with one input misread at a time say, added in squares', () => {
+  const [rider, power, bike, control] = [82, 170, 17, 13];
+  const motor = (query: string): number => answer('bigger-hill', query).si('motor-power', 1);
+  const now = motor('');
+  // what may be wrong by how much is the table of doubts on the model's page
+  const misread: [string, string][] = [
+    ['drag=0.35', 'drag=0.55'],
+    ['drive=94', 'drive=98'],
+    [`power=${power * 0.98}&control-power=${power * 0.98}`, `power=${power * 1.02}&control-power=${power * 1.02}`],
+    [`rider=${rider - 1}`, `rider=${rider + 1}`],
+    [`distance=${2400 * 0.99}`, `distance=${2400 * 1.01}`],
+    [`gain=${235 * 0.97}`, `gain=${235 * 1.03}`],
+    [`bike=${bike - 0.3},,`, `bike=${bike + 0.3},,`],
+    ['time=11:43,,', 'time=11:45,,'],
+    [`control-bike=${control - 0.3}`, `control-bike=${control + 0.3}`],
+    [`control-power=${power * 0.98}`, `control-power=${power * 1.02}`],
+    ['control-time=28:39', 'control-time=28:41'],
+    // how steadily that bike alone was ridden: the rider's watts go over to the motor
+  ];
+  let [up2, down2] = [(power * 0.02) ** 2, (power * 0.02) ** 2];
+  for (const pair of misread) {
+    const shifts = pair.map((query) => motor(query) - now);
+    up2 += Math.max(0, ...shifts) ** 2;
+    down2 += Math.min(0, ...shifts) ** 2;
+  }
+  const { low = 0, high = 0 } = answer('bigger-hill').result('motor-power', 1);
+  expect(high - now).toBeCloseTo(Math.sqrt(up2), 9);
+  expect(now - low).toBeCloseTo(Math.sqrt(down2), 9);
+});
+
 describe('a run inside the fade of its limit', () => {
   // 2.4 km in 6:00 is 24 km/h: half of the fade before 25 km/h
   const fading = answer('bigger-hill', 'time=11:44,9:35,6:00');
