@@ -40,7 +40,7 @@ async function downloaded() {
 
 async function fromDebian() {
   if (process.platform !== 'linux' || process.getuid?.() !== 0) return undefined;
-  console.log('That browser does not start: asking Debian for one.');
+  console.log('None that starts: asking Debian for one.');
   run('apt-get', ['update', '-q']);
   run('apt-get', ['install', '-y', '-q', '--no-install-recommends', 'chromium'], { DEBIAN_FRONTEND: 'noninteractive' });
   return firstThatStarts(known());
