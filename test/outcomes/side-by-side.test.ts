@@ -61,6 +61,12 @@ test('on a gentle grade the limit makes unequal motors almost equal, and says so
   expect(gentle.said).toContain('Full is held back by the assist limit of 25');
 });
 
+test('a bike without a motor is never held back by a limit, however fast', () => {
+  const { result, said } = answer('side-by-side', 'gain=0&power=500&motor=none,400,400');
+  expect([1, 2].map((bike) => result('binds', bike).text)).toEqual(['none', 'assist-limit']);
+  expect(said).not.toContain('Light is held back');
+});
+
 test('nobody pedals: no times, one sentence', () => {
   const { result, remarks, tones } = answer('side-by-side', 'power=0');
   for (const bike of [1, 2, 3])
