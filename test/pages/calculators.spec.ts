@@ -1,0 +1,98 @@
+import { outcomeOf } from '../../calculators/outcomes.ts';
+import { expect, test } from './fixtures.ts';
+import { enter, expected, field, names, open, results, timedHill, unfold } from './tool.ts';
+
+/*
+ * What a calculator answers in the browser is what `outcomeOf` answers here: the same numbers to the last digit.
+ * The timed hill is common practice, no source.
+ */
+
+const byHand: [string, string[]][] = [
+  ['distance', ['1 mi']],
+  ['gain', ['550 ft']],
+  ['rider', ['80']],
+  ['power', ['200']],
+  ['name', ['A', 'B', 'C']],
+  ['bike', ['37 lb', '45 lb', '52 lb']],
+  ['time', ['7:22', '5:57', '4:56']],
+  ['control-time', ['16:43']],
+  ['control-power', ['200']],
+  ['control-bike', ['23 lb']],
+  ['target-gain', ['2000 ft']],
+];
+
+test('a timed hill, typed by hand, is carried to another hill', async ({ page }) => {
+  const tool = await open(page, 'bigger-hill');
+  for (const [name, texts] of byHand) {
+    for (const [column, text] of texts.entries()) {
+      const input = field(tool, name, column);
+      await input.click();
+      await page.keyboard.press('ControlOrMeta+a');
+      await page.keyboard.type(text);
+      await expect(input).toHaveValue(text);
+    }
+  }
+  const times = tool.locator('output[name="time"]');
+  await expect(times).toHaveText(['26:47', '21:38', '17:56']);
+  await expect(tool.locator('output[name="time-proportional"]')).toHaveText(['26:47', '21:38', '17:56']);
+  await expect(tool.locator('output[name="gap"]')).toHaveText(['8:51', '3:42', '0:00']);
+  await expect(tool.locator('output[name="binds"]')).toHaveText(['none', 'none', 'none']);
+  expect(await results(tool)).toEqual(expected('bigger-hill', timedHill));
+  await expect(page).toHaveURL(`/calculators/bigger-hill/?${timedHill}`);
+
+  await field(tool, 'target-grade').click();
+  await page.keyboard.type('6');
+  await expect(tool.locator('output[name="binds"]')).toHaveText(['grade', 'grade', 'assist-limit']);
+  await expect(tool.locator('.remarks .caution')).toContainText([
+    'C is held back by the assist limit of 25.0\u202fkm/h on the other hill',
+    'too different for multiplying',
+  ]);
+  expect(await results(tool)).toEqual(expected('bigger-hill', `${timedHill}&target-grade=6&limit=25km/h`));
+  await expect(page).toHaveURL(`/calculators/bigger-hill/?${timedHill}&target-grade=6`);
+});
+
+test('the page names the rider’s mass when the surface looks absurd', async ({ page }) => {
+  const tool = await open(page, 'bigger-hill', timedHill);
+  await enter(tool, 'rider', '65');
+  await expect(tool.locator('.remarks .wrong')).toContainText('most often the rider’s mass (65\u202fkg with kit)');
+});
+
+for (const name of names) {
+  test(`${name}: the page without a link answers the example, remarks included`, async ({ page }) => {
+    const tool = await open(page, name);
+    expect(await results(tool)).toEqual(expected(name));
+    const remarks = outcomeOf(name, '').remarks.map(({ text }) => text);
+    await expect(tool.locator('.remarks li')).toHaveText(remarks);
+    await expect(tool.getByRole('img').first()).toBeVisible();
+  });
+
+  test(`${name}: units change to and fro without moving a digit, and the example comes back`, async ({ page }) => {
+    const tool = await open(page, name);
+    const inputs = () =>
+      tool.locator('input[data-column]').evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value));
+    const untouched = await inputs();
+    await enter(tool, 'distance', '1609.344 m');
+    await enter(tool, 'rider', '77.7 kg');
+    await enter(tool, 'power', '201.5');
+    const before = await results(tool);
+    expect(before).not.toEqual(expected(name));
+    const metric = await tool.textContent();
+
+    await tool.getByRole('radio', { name: 'US' }).check();
+    await expect(field(tool, 'distance')).toHaveValue('1');
+    await expect(field(tool, 'rider')).toHaveValue('171.3');
+    expect(await results(tool)).toEqual(before);
+    expect(await tool.textContent()).not.toBe(metric);
+    await tool.getByRole('radio', { name: 'Metric' }).check();
+    expect(await results(tool)).toEqual(before);
+
+    await unfold(tool);
+    await enter(tool, 'drag', 'nonsense');
+    await tool.getByRole('button', { name: 'Back to the example' }).click();
+    expect(await inputs()).toEqual(untouched);
+    expect(await results(tool)).toEqual(expected(name));
+    await expect(tool.locator('[aria-invalid], .problem, .stand-in')).toHaveCount(0);
+    // the units stay as chosen, and nothing else is left in the address
+    await expect(page).toHaveURL(`/calculators/${name}/?units=metric`);
+  });
+}

@@ -1,0 +1,91 @@
+import type { Locator, Page } from '@playwright/test';
+import { outcomeOf } from '../../calculators/outcomes.ts';
+import { NO_VALUE } from '../../calculators/quantities/index.ts';
+import { type CalculatorName, calculators, type Outcome } from '../../calculators/scenario/index.ts';
+
+/** The calculators by name, in the order of the site. */
+export const names = Object.keys(calculators) as CalculatorName[];
+
+/** A hill and times of common practice, no source: typed by hand here, and linked. */
+export const timedHill =
+  'distance=1mi&gain=550ft&rider=80kg&power=200W&name=A,B,C&bike=37lb,45lb,52lb&time=7:22,5:57,4:56' +
+  '&control-time=16:43&control-power=200W&control-bike=23lb&target-gain=2000ft';
+
+/** Opens a calculator at a link, its script at work. */
+export async function open(page: Page, calculator: CalculatorName, query = ''): Promise<Locator> {
+  await page.goto(`/calculators/${calculator}/${query && `?${query}`}`);
+  return ready(page);
+}
+
+/** The one calculator of a page, once its script is at work and its link applied. */
+export async function ready(page: Page): Promise<Locator> {
+  await page.locator('html:not([data-linked]) [data-live] .tool').waitFor();
+  return page.locator('.tool');
+}
+
+/** An input of a calculator. */
+export function field(tool: Locator, name: string, column = 0): Locator {
+  return tool.locator(`input[name="${name}"][data-column="${column}"]`);
+}
+
+/** Puts a text into a field and leaves it, as somebody does who pastes. */
+export async function enter(tool: Locator, name: string, text: string, column = 0): Promise<void> {
+  await field(tool, name, column).fill(text);
+  await field(tool, name, column).blur();
+}
+
+/** Opens the fold with the less common inputs. */
+export async function unfold(tool: Locator): Promise<void> {
+  await tool.locator('.fold summary').click();
+}
+
+/** A result as its element holds it: "si", "si (low to high)", or the text of one without a number. */
+type Results = Record<string, string>;
+
+const written = (si: string, low: string | undefined, high: string | undefined): string =>
+  low === undefined && high === undefined ? si : `${si} (${low} to ${high})`;
+
+/** Every result that a calculator shows, by name and bike. A result that stands there twice fails. */
+export async function results(tool: Locator): Promise<Results> {
+  const all = await tool.locator('output').evaluateAll((outputs) =>
+    outputs.map((output) => {
+      const { name, dataset, textContent } = output as HTMLOutputElement;
+      const { bike, si, low, high } = dataset;
+      return { key: bike === undefined ? name : `${name} of ${bike}`, si, low, high, text: textContent };
+    }),
+  );
+  const shown: Results = {};
+  for (const { key, si, low, high, text } of all) {
+    if (key in shown) throw new Error(`The result “${key}” stands on the page twice.`);
+    shown[key] = si === undefined ? text : written(si, low, high);
+  }
+  return shown;
+}
+
+/** What a calculator must show for a link, worked out here, without a browser. */
+export function expected(calculator: CalculatorName, query = ''): Results {
+  return resultsOf(outcomeOf(calculator, query));
+}
+
+function resultsOf(outcome: Outcome): Results {
+  const text = (value: number | undefined): string | undefined => (value === undefined ? undefined : String(value));
+  return Object.fromEntries(
+    outcome.results.map((result) => [
+      result.bike === undefined ? result.name : `${result.name} of ${result.bike}`,
+      result.si === undefined
+        ? (result.text ?? NO_VALUE)
+        : written(String(result.si), text(result.low), text(result.high)),
+    ]),
+  );
+}
+
+/** The sentence beside a field, read the way a screen reader finds it; empty when the field is not marked as wrong. */
+export async function complaint(input: Locator): Promise<string> {
+  return input.evaluate((element) => {
+    if (element.getAttribute('aria-invalid') !== 'true') return '';
+    const ids = (element.getAttribute('aria-describedby') ?? '').split(' ');
+    const parts = ids.map((id) => document.getElementById(id));
+    if (parts.includes(null)) return `aria-describedby leads nowhere: ${ids.join(' ')}`;
+    return parts.find((part) => part?.classList.contains('problem'))?.textContent ?? 'no sentence';
+  });
+}
