@@ -103,4 +103,4 @@ test('adding and removing at random never loses a value, and the link always say
       expect(inputsOf(readLink('bigger-hill', writeLink(scenario)))).toEqual(inputsOf(scenario));
     }
   }
-});
+}, 60_000);

@@ -82,7 +82,7 @@ test('whole scenarios: every input of 1,000 random links, and their outcomes, co
     expect(writeLink(again)).toBe(written);
     if (i % 5 === 0) expect(outcomeOf(calculator, written).results).toEqual(outcomeOf(calculator, query).results);
   }
-});
+}, 60_000);
 
 test('the units switch, back and forth, leaves every input as it is, and so does the link written after it', () => {
   const r = random(311);
@@ -94,4 +94,4 @@ test('the units switch, back and forth, leaves every input as it is, and so does
     for (const one of [us, back, reread(us), reread(back)]) expect(inputsOf(one)).toEqual(inputsOf(scenario));
     expect(reread(us).system).toBe('us');
   }
-});
+}, 60_000);
