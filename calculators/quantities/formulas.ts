@@ -141,7 +141,7 @@ export const formulas: readonly Formula[] = [
     id: 'torque-power',
     title: 'Power from torque and cadence',
     result: 'P',
-    expression: 'tau * 2 * pi * n',
+    expression: '2 * pi * n * tau',
     symbols: {
       P: symbol('power', 'W', 'P'),
       tau: symbol('torque at the crank', 'N m', '\\tau'),

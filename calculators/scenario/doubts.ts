@@ -29,7 +29,7 @@ export const SURFACE_THERE = 0.004;
 
 /** Instruments of a measured climb. Relative or absolute half-widths as named. */
 export const METER_SCALE = 0.02; // of rider power, shared by all runs
-export const STEADINESS = 0.02; // of rider power, each run for itself
+export const STEADINESS = 0.024; // of rider power, each run for itself: twice the scatter of one meter, 1.2 %
 export const STOPWATCH = 1; // s, each run
 export const RIDER_SCALE = 1; // kg
 export const BIKE_SCALE = 0.3; // kg
@@ -41,31 +41,46 @@ export const POWER_REPEATABILITY = 0.012;
 /** 95 % half-width over standard uncertainty. */
 export const COVERAGE = 1.96;
 
+const percent = (ratio: number): string => `±${Number((100 * ratio).toFixed(1))}\u202f%`;
+const STATED = `${percent(STATED_ROLLING)} around a figure of your own`;
+
 export const doubts: Readonly<Record<string, Doubt>> = {
   rolling: {
     cause: 'the surface',
-    range: 'C_rr 0.015 to 0.035 on a trail that nobody surveyed; ±15 % around a figure of your own',
+    range: `C_rr ${UNSURVEYED_ROLLING.low} to ${UNSURVEYED_ROLLING.high} on a trail that nobody surveyed; ${STATED}`,
     source: 'maier-2018',
   },
   surfaceThere: {
     cause: 'the surface of the other hill',
-    range: 'C_rr ±0.004 of the measured hill’s, unless it is more of the same hill; ±15 % around a figure of your own',
+    range: `C_rr ±${SURFACE_THERE} of the measured hill’s, unless it is more of the same hill; ${STATED}`,
     source: 'maier-2019',
   },
-  drag: { cause: 'how much air you push', range: 'drag area ±0.10 m²', source: 'bertucci-2013' },
-  drive: { cause: 'the chain and gears', range: 'efficiency ±2 points', source: 'smit-2023' },
-  unit: { cause: 'the losses of the drive unit', range: 'efficiency ±5 points', source: 'assumption' },
+  drag: {
+    cause: 'how much air you push',
+    range: `drag area ±${DRAG_HALF_WIDTH.toFixed(2)} m²`,
+    source: 'bertucci-2013',
+  },
+  drive: { cause: 'the chain and gears', range: `efficiency ±${100 * DRIVE_HALF_WIDTH} points`, source: 'smit-2023' },
+  unit: {
+    cause: 'the losses of the drive unit',
+    range: `efficiency ±${100 * UNIT_HALF_WIDTH} points`,
+    source: 'assumption',
+  },
   meter: {
     cause: 'the power meter’s scale',
-    range: '±2 % of rider power, the same for all runs',
+    range: `${percent(METER_SCALE)} of rider power, the same for all runs, for a meter that was checked; unchecked ones scatter three times as wide`,
     source: 'maier-2017',
   },
-  steady: { cause: 'how steadily each run was ridden', range: '±2 % of rider power in each run', source: 'maier-2017' },
-  watch: { cause: 'the stopwatch', range: '±1 s in each run', source: 'assumption' },
-  riderMass: { cause: 'the rider’s weight', range: '±1 kg', source: 'assumption' },
-  bikeMass: { cause: 'the bikes’ weights', range: '±0.3 kg for each bike', source: 'assumption' },
-  distance: { cause: 'the measured distance', range: '±1 %', source: 'assumption' },
-  gain: { cause: 'the measured height', range: '±3 %', source: 'menaspa-2016' },
+  steady: {
+    cause: 'how steadily each run was ridden',
+    range: `${percent(STEADINESS)} of rider power in each run`,
+    source: 'maier-2017',
+  },
+  watch: { cause: 'the stopwatch', range: `±${STOPWATCH} s in each run`, source: 'assumption' },
+  riderMass: { cause: 'the rider’s weight', range: `±${RIDER_SCALE} kg`, source: 'assumption' },
+  bikeMass: { cause: 'the bikes’ weights', range: `±${BIKE_SCALE} kg for each bike`, source: 'assumption' },
+  distance: { cause: 'the measured distance', range: percent(DISTANCE_RELATIVE), source: 'assumption' },
+  gain: { cause: 'the measured height', range: percent(GAIN_RELATIVE), source: 'menaspa-2016' },
 };
 
 /** Name of the doubt behind an input of a propagation: `steady:2` belongs to `steady`. */

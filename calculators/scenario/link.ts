@@ -65,7 +65,7 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
   if (units !== undefined && !linked) notes.push('The link’s “units” is neither metric nor us.');
   if (texts.has('v') && texts.get('v') !== String(VERSION))
     notes.push(
-      `The link is of version “${texts.get('v')}”, which this page does not know; it was read as version ${VERSION}.`,
+      `The link is of version “${texts.get('v')?.slice(0, 12)}”, which this page does not know; it was read as version ${VERSION}.`,
     );
 
   const lists = new Map<string, string[]>();

@@ -1,0 +1,128 @@
+import { batteryEnergy, type UncertainResult } from '../model/index.ts';
+import { formatNumber, formatQuantity } from '../quantities/index.ts';
+import {
+  batteryOf,
+  bikeName,
+  isGiven,
+  mainCause,
+  numberOf,
+  type Remark,
+  type Result,
+  type Scenario,
+  UNSURVEYED_ROLLING,
+} from '../scenario/index.ts';
+import type { carry, Measurement } from './carry.ts';
+
+/** Why a bike has no time on the other hill. */
+export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
+
+/** Effective C_rr beyond what surface and ±0.008 of back-solving explain. */
+const ABSURD_ROLLING = { low: UNSURVEYED_ROLLING.low - 0.008, high: UNSURVEYED_ROLLING.high + 0.008 };
+
+/** What the reader should know about the answer, in sentences. `slowest` is the time of the bike that takes longest. */
+export function remarksOf(
+  scenario: Scenario,
+  m: Measurement,
+  centre: ReturnType<typeof carry>,
+  far: boolean,
+  slowest: UncertainResult | undefined,
+): Remark[] {
+  const remarks: Remark[] = [];
+  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
+  remarks.push(...calibrationRemarks(scenario, m, centre));
+  const cause = slowest && mainCause(slowest);
+  if (cause) remarks.push({ tone: 'plain', text: `Most of the doubt about the times is ${cause.cause}.` });
+
+  centre.bikes.forEach((bike, i) => {
+    const name = bikeName(scenario, i);
+    if (bike.motor.mean < 0) {
+      remarks.push({
+        tone: 'wrong',
+        text: `${name}: ${text(m.runs[i]?.time ?? 0, 'duration')} is longer than the rider alone would need, so its motor comes out below zero. Check that time, the rider’s power and the weights.`,
+      });
+    }
+    if (bike.motor.insideFade && bike.motor.mean >= 0) {
+      remarks.push({
+        tone: 'caution',
+        text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give. A steeper measured hill would tell.`,
+      });
+    }
+    if (bike.ride.motorPower < bike.climb.motorPower && bike.climb.assistLimit !== null && bike.climb.riderPower > 0) {
+      remarks.push({
+        tone: 'caution',
+        text: `${name} is held back by the assist limit of ${text(bike.climb.assistLimit, 'speed')} on the other hill: its motor gives ${text(bike.ride.motorPower, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}.`,
+      });
+    }
+    const battery = batteryOf(scenario, i);
+    const energy = batteryEnergy(bike.ride.motorPower, bike.ride.time, numberOf(scenario, 'unit'));
+    if (battery !== undefined && energy > battery) {
+      remarks.push({
+        tone: 'caution',
+        text: `${name} would need ${text(energy, 'energy')} of a ${text(battery, 'energy')} battery. What happens once it is empty is not worked out here yet.`,
+      });
+    }
+    if (!Number.isFinite(bike.ride.time)) {
+      remarks.push({
+        tone: 'wrong',
+        text:
+          bike.climb.riderPower === 0
+            ? `${name}: nobody pedals, and a motor that assists gives nothing then.`
+            : `${name}: ${STANDS_STILL}`,
+      });
+    }
+  });
+  if (far) remarks.push({ tone: 'caution', text: farRemark(scenario, m, centre) });
+  return remarks;
+}
+
+function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): string {
+  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
+  const errors = centre.bikes
+    .map((bike) => bike.proportionalTime / bike.ride.time - 1)
+    .filter((error) => Number.isFinite(error));
+  const worst = errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
+  const amount =
+    errors.length > 0
+      ? ` Here multiplying by height comes out up to ${formatNumber(Math.abs(worst) * 100)} % too ${worst < 0 ? 'short' : 'long'}.`
+      : '';
+  return `The other hill has ${text(m.target.hill.grade, 'grade')}, the measured one ${text(m.hill.grade, 'grade')}. That is more than a tenth apart, too different for multiplying times.${amount}`;
+}
+
+function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): Remark[] {
+  if (!centre.calibration) {
+    return [
+      {
+        tone: 'caution',
+        text: 'Without a control run the surface is a guess, so the motor powers carry its whole range. One run without assistance at a known power would narrow them.',
+      },
+    ];
+  }
+  const remarks: Remark[] = [];
+  if (isGiven(scenario, 'rolling'))
+    remarks.push({
+      tone: 'plain',
+      text: 'The control run sets the rolling resistance of the measured hill; your own figure is not used. Remove the control runs to use it.',
+    });
+  const { rolling } = centre;
+  const shown = formatQuantity(rolling, 'ratio', scenario.system);
+  const mass = formatQuantity(numberOf(scenario, 'rider'), 'mass', scenario.system);
+  if (rolling < ABSURD_ROLLING.low || rolling > ABSURD_ROLLING.high) {
+    const why = rolling < 0 ? 'below zero, which no tyre does' : 'which no ordinary trail has';
+    remarks.push({
+      tone: 'wrong',
+      text: `The control run asks for a rolling resistance of ${shown}, ${why}. Some inputs contradict each other: most often the rider’s mass (${mass} with kit), then the height gained, the control run’s power or its time. The motor powers hardly change with the mass, other hills do.`,
+    });
+  } else if (rolling < UNSURVEYED_ROLLING.low || rolling > UNSURVEYED_ROLLING.high) {
+    remarks.push({
+      tone: 'caution',
+      text: `The control run asks for a rolling resistance of ${shown}, outside the ${UNSURVEYED_ROLLING.low} to ${UNSURVEYED_ROLLING.high} of ordinary trails. If the surface was ordinary, check the rider’s mass (${mass} with kit) first.`,
+    });
+  }
+  if (m.target.rolling === null && Math.abs(m.target.hill.grade - m.hill.grade) > 0.1 * Math.abs(m.hill.grade)) {
+    remarks.push({
+      tone: 'plain',
+      text: 'The rolling resistance found by the control run also holds the errors of mass, height and meter. They cancel on the same grade, not on another.',
+    });
+  }
+  return remarks;
+}
