@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { evaluateExpression } from '../../calculators/quantities/expression.ts';
-import { type Parsed, parseQuantity } from '../../calculators/quantities/index.ts';
-import { kinds } from '../../calculators/quantities/index.ts';
+import { kinds, type Parsed, parseQuantity } from '../../calculators/quantities/index.ts';
 import { field, numericKinds, randomSource } from './help.ts';
 
 const pieces = [
