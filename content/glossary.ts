@@ -1,3 +1,9 @@
+import { FADE_WIDTH } from '../calculators/model/constants.ts';
+import { formatQuantity, toSi } from '../calculators/quantities/index.ts';
+import { poundFoot } from '../calculators/quantities/units.ts';
+import { DRIVE_HALF_WIDTH, UNIT_HALF_WIDTH } from '../calculators/scenario/doubts.ts';
+import { defaultOf } from '../calculators/scenario/schema.ts';
+
 /** A word of the site. `id` is its anchor on `/reference/glossary/` and never changes. */
 export interface Term {
   id: string;
@@ -10,6 +16,10 @@ export interface Term {
   /** the page that explains it: address from the root, and how the link reads */
   page: readonly [address: string, words: string];
 }
+
+/** An assumed efficiency of the calculators with its range, as "0.96 ± 0.02". */
+const assumed = (name: 'drive' | 'unit', half: number): string =>
+  `${Number(defaultOf('climb-time', name)).toFixed(2)} ± ${half.toFixed(2)}`;
 
 const TORQUE = ['/learn/torque/', 'Torque'] as const;
 const POWER = ['/learn/peak-and-rated-power/', 'Peak and rated power'] as const;
@@ -95,7 +105,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'crank',
     term: 'Crank',
-    text: 'The arms that the pedals turn. Rider and mid-drive power are both counted here; the chain then takes a few percent on the way to the wheel.',
+    text: 'The arms that the pedals turn. Rider and mid-drive power are both counted here; the chain then takes a few per cent on the way to the wheel.',
     page: FORCES,
   },
   {
@@ -107,13 +117,13 @@ export const glossary: readonly Term[] = [
   {
     id: 'drive-efficiency',
     term: 'Drive efficiency',
-    text: 'Share of the power at the crank that reaches the wheel through chain and gears. The site takes 0.96 ± 0.02, an assumption.',
+    text: `Share of the power at the crank that reaches the wheel through chain and gears. The site takes ${assumed('drive', DRIVE_HALF_WIDTH)}, an assumption.`,
     page: FORCES,
   },
   {
     id: 'drive-unit',
     term: 'Drive unit',
-    text: 'Motor, gears and electronics in one housing. Its efficiency, from battery to crank, decides what a climb takes from the battery; the site takes 0.80 ± 0.05, an assumption.',
+    text: `Motor, gears and electronics in one housing. Its efficiency, from battery to crank, decides what a climb takes from the battery; the site takes ${assumed('unit', UNIT_HALF_WIDTH)}, an assumption.`,
     page: ENERGY,
   },
   {
@@ -125,7 +135,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'fade',
     term: 'Fade',
-    text: 'The last stretch below the assist limit, in which the motor gives less and less. The site takes it as linear over 2 km/h, an assumption.',
+    text: `The last stretch below the assist limit, in which the motor gives less and less. The site takes it as linear over ${formatQuantity(FADE_WIDTH, 'speed', 'metric', { digits: 0 })}, an assumption.`,
     page: SCALING,
   },
   {
@@ -137,7 +147,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'grade',
     term: 'Grade',
-    text: 'Steepness: height gained over horizontal distance, in percent. Over the distance along the road the ratio is slightly smaller; at 10 % the two differ by half a percent.',
+    text: 'Steepness: height gained over horizontal distance, in per cent. Over the distance along the road the ratio is slightly smaller; at 10 % the two differ by half a per cent.',
     page: FORCES,
   },
   {
@@ -179,7 +189,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'newton-metre',
     term: 'Newton metre',
-    text: 'The unit of torque, N·m: a push of one newton at the end of a lever of one metre. A pound-foot is about 1.36 N·m.',
+    text: `The unit of torque, N·m: a push of one newton at the end of a lever of one metre. A pound-foot is about ${formatQuantity(toSi(1, poundFoot), 'torque', 'metric', { digits: 2 })}.`,
     page: TORQUE,
   },
   {
@@ -287,7 +297,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'usable-energy',
     term: 'Usable energy',
-    text: 'What a battery really gives before the bike stops it: nominal energy less reserve, age and cold. A gauge shows percent of this.',
+    text: 'What a battery really gives before the bike stops it: nominal energy less reserve, age and cold. A gauge shows per cent of this.',
     page: ENERGY,
   },
   {

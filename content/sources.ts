@@ -52,7 +52,7 @@ export const sources: readonly Source[] = [
     doi: '10.3390/wevj12020059',
     url: 'https://www.mdpi.com/2032-6653/12/2/59',
     status: 'seen',
-    says: 'Abstract seen: efficiency depends on where the motor works, so it is a map and not one number. We take no value from it; our 0.80 ± 0.05 is an assumption.',
+    says: 'Abstract seen: efficiency depends on where the motor works, so it is a map and not one number. We take no value from it; the figure of the calculators is an assumption.',
   },
   {
     id: 'berry-2000',
