@@ -1,4 +1,4 @@
-import { doubts, fieldOf, parameterOf } from '../scenario/index.ts';
+import { doubts, fieldOf, keyOf, parameterOf } from '../scenario/index.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -24,7 +24,7 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
   const id = `${scenario.calculator}${tool.query.length || ''}-${name}-${column}`;
   const parameter = parameterOf(name);
   const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
-  const typing = tool.typing === `${name}.${column}`;
+  const typing = tool.typing === keyOf(name, column);
   const wrong = typing ? undefined : (problem ?? contradiction);
   const doubt = detailed && column === 0 ? doubts[name] : undefined;
   // said once, not for every bike

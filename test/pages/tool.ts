@@ -11,10 +11,24 @@ export const timedHill =
   'distance=1mi&gain=550ft&rider=80kg&power=200W&name=A,B,C&bike=37lb,45lb,52lb&time=7:22,5:57,4:56' +
   '&control-time=16:43&control-power=200W&control-bike=23lb&target-gain=2000ft';
 
-/** Opens a calculator at a link, its script at work. */
+/** Opens a calculator at a link, all its scripts at work. */
 export async function open(page: Page, calculator: CalculatorName, query = ''): Promise<Locator> {
   await page.goto(`/calculators/${calculator}/${query && `?${query}`}`);
-  return ready(page);
+  const tool = await ready(page);
+  await warmUp(tool);
+  return tool;
+}
+
+/** Waits for what a calculator loads when somebody is about to change something, so that a test can read what follows a change at once. */
+export async function warmUp(tool: Locator): Promise<void> {
+  await tool.locator('.tool-form').dispatchEvent('pointerenter');
+  const script = await tool.page().waitForFunction(() =>
+    performance
+      .getEntriesByType('resource')
+      .map(({ name }) => name)
+      .find((name) => /\/changes\.[^/]*\.js$/.test(name)),
+  );
+  await tool.page().evaluate((name) => import(name as string).then(() => undefined), await script.jsonValue());
 }
 
 /** The one calculator of a page, once its script is at work and its link applied. */

@@ -1,0 +1,93 @@
+import type { Page } from '@playwright/test';
+import { columnsOf, exampleOf, inputOf, namesOf, parameterOf, valueText } from '../../calculators/scenario/index.ts';
+import { expect, test } from './fixtures.ts';
+import { enter, expected, names, open, results, timedHill } from './tool.ts';
+
+/* The printed page is what a reader keeps: inputs and results, black on white, on two sheets at most. */
+
+/** Text that is printed in another colour than black or a dark grey, or on another ground than white. */
+const colouredText = (page: Page): Promise<string[]> =>
+  page.locator('main').evaluate((main) => {
+    const channels = (colour: string): number[] => (colour.match(/[\d.]+/g) ?? []).map(Number);
+    const odd: string[] = [];
+    for (const element of main.querySelectorAll<HTMLElement>('*')) {
+      const ownText = [...element.childNodes].some((node) => node.nodeType === 3 && node.nodeValue?.trim());
+      if (!ownText || !element.checkVisibility({ visibilityProperty: true }) || element.closest('.sr-only')) continue;
+      const style = getComputedStyle(element);
+      const [red = 0, green = 0, blue = 0] = channels(element.closest('svg') ? style.fill : style.color);
+      if (Math.max(red, green, blue) > 0x55 || Math.max(red, green, blue) - Math.min(red, green, blue) > 16)
+        odd.push(`${element.outerHTML.slice(0, 80)}: text ${style.color}`);
+    }
+    for (const element of [document.documentElement, document.body, ...main.querySelectorAll('*')]) {
+      const [red = 0, green = 0, blue = 0, alpha = 1] = channels(getComputedStyle(element).backgroundColor);
+      const isBar = element.closest('.share-bar, svg') !== null;
+      if (alpha > 0 && !isBar && Math.min(red, green, blue) < 0xff)
+        odd.push(`${element.outerHTML.slice(0, 80)}: ground ${red} ${green} ${blue}`);
+    }
+    return odd;
+  });
+
+for (const name of names) {
+  for (const theme of ['light', 'dark'] as const) {
+    test(`${name} prints its inputs and results in black on white, from ${theme}`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme: theme });
+      const tool = await open(page, name);
+      await page.emulateMedia({ colorScheme: theme, media: 'print' });
+      expect(await colouredText(page)).toEqual([]);
+
+      for (const chrome of ['header.header', 'nav.sidebar', '.pagination-links', '.tool-form', '.share'])
+        for (const each of await page.locator(chrome).all()) await expect(each).toBeHidden();
+      expect(await results(tool)).toEqual(expected(name));
+      for (const output of await tool.locator('output').all()) await expect(output).toBeVisible();
+
+      const example = exampleOf(name);
+      const used = namesOf(name).filter((each) => inputOf(example, each) !== undefined);
+      expect(used.length).toBeGreaterThan(8);
+      const lines = await tool.locator('.inputs-used:visible div').allTextContents();
+      for (const each of used) {
+        const values = columnsOf(example, each).map((column) => valueText(example, each, column));
+        expect(
+          lines.some(
+            (line) =>
+              line.includes(parameterOf(each).label.toLowerCase().slice(1)) && line.endsWith(values.join(' · ')),
+          ),
+          each,
+        ).toBe(true);
+      }
+      expect(lines.length).toBe(used.length);
+    });
+  }
+}
+
+for (const [name, query] of [
+  ...names.map((each) => [each, ''] as const),
+  ['bigger-hill', `${timedHill}&target-grade=6`],
+] as const) {
+  test(`${name}${query && ' with cautions'} fits on two sheets`, async ({ page }) => {
+    await open(page, name, query);
+    const margin = '12mm';
+    const paper = await page.pdf({
+      format: 'A4',
+      margin: { top: margin, right: margin, bottom: margin, left: margin },
+    });
+    expect(paper.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBeLessThanOrEqual(2);
+  });
+}
+
+test('what is printed is what was entered; nonsense is not printed as if it had counted', async ({ page }) => {
+  const tool = await open(page, 'bigger-hill', `${timedHill}&target-grade=6`);
+  await enter(tool, 'rider', 'heavy');
+  await page.emulateMedia({ media: 'print' });
+  const printed = tool.locator('.inputs-used');
+  await expect(printed).toBeVisible();
+  await expect(printed).not.toContainText('heavy');
+  expect(await printed.locator('div').allTextContents()).toEqual(
+    expect.arrayContaining([
+      'Along the road1.61\u202fkm',
+      'Body and kit80\u202fkg',
+      'Measured time7:22 · 5:57 · 4:56',
+      'Control run: time16:43',
+      'Other hill: mean grade6.0\u202f%',
+    ]),
+  );
+});

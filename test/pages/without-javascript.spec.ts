@@ -1,0 +1,32 @@
+import { outcomeOf } from '../../calculators/outcomes.ts';
+import { formatQuantity } from '../../calculators/quantities/index.ts';
+import { resultOf } from '../../calculators/scenario/index.ts';
+import { expect, test } from './fixtures.ts';
+import { expected, names, results, timedHill } from './tool.ts';
+
+test.use({ javaScriptEnabled: false });
+
+for (const name of names) {
+  test(`${name}: the page holds the example’s answer and chart`, async ({ page }) => {
+    await page.goto(`/calculators/${name}/`);
+    const tool = page.locator('.tool');
+    expect(await results(tool)).toEqual(expected(name));
+    for (const output of await tool.locator('output').all()) await expect(output).toBeVisible();
+    const chart = tool.locator('figure:visible svg[role="img"]').first();
+    await expect(chart).toBeVisible();
+    // the chart draws the same example: its description says the first number of the answer
+    const main = name === 'power-to-weight' ? 'watts-per-kilogram' : 'time';
+    const { si, kind } = resultOf(outcomeOf(name, ''), main);
+    await expect(chart).toHaveAttribute('aria-label', new RegExp(formatQuantity(si, kind, 'metric')));
+    await expect(tool.locator('.remarks li')).toHaveText(outcomeOf(name, '').remarks.map(({ text }) => text));
+    // the text inside <noscript> is in no text search
+    await expect(page.locator('noscript p')).toBeVisible();
+  });
+}
+
+test('a linked page shows the example and says that it is one', async ({ page }) => {
+  await page.goto(`/calculators/bigger-hill/?${timedHill}`);
+  expect(await results(page.locator('.tool'))).toEqual(expected('bigger-hill'));
+  await expect(page.locator('output[name="time"]').first()).toBeVisible();
+  await expect(page.locator('noscript p')).toHaveText(/^This is the worked example/);
+});
