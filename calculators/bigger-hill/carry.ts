@@ -1,4 +1,5 @@
 import {
+  assistShare,
   type Calibration,
   type Climb,
   type ControlRun,
@@ -82,7 +83,8 @@ export function carry(m: Measurement): {
       mass: run.mass + target.riderMassChange,
       rolling: (target.rolling ?? rolling) + target.rollingChange,
       // a motor below zero is a contradiction that the page names; carried over it counts as none
-      motorPower: Math.max(0, motor.held),
+      motorPower: Math.max(0, motor.mean),
+      fadeWidth: motor.fadeWidth,
     };
     return {
       motor,
@@ -93,6 +95,11 @@ export function carry(m: Measurement): {
     };
   });
   return { calibration, rolling, dragArea, bikes };
+}
+
+/** The bike rides into the fade before its assist limit on the other hill, with a motor that helps. */
+export function isLimited({ climb, ride }: Carried): boolean {
+  return climb.riderPower > 0 && climb.motorPower > 0 && assistShare(ride.speed, climb.assistLimit) < 1;
 }
 
 /** A hill whose height and length are off by these factors; null where that is not a hill any more. */

@@ -14,7 +14,7 @@ import {
   type Setting,
   targetHillOf,
 } from '../scenario/index.ts';
-import { carry } from './carry.ts';
+import { carry, isLimited } from './carry.ts';
 import { doubtsOf, measurementOf, optional } from './measurement.ts';
 import { remarksOf, STANDS_STILL } from './remarks.ts';
 
@@ -95,7 +95,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
         bike.proportionalTime,
         bike.ride.time - fastest,
         bike.motor.mean,
-        bike.motor.held,
+        bike.motor.mean,
         bike.ride.speed,
         energy,
         share,
@@ -119,14 +119,11 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
         name === 'time-proportional'
           ? exact(name, kind, result.value, reason, i + 1)
           : ranged(name, kind, result, reason, i + 1);
-      // inside the fade only the mean is certain, and nothing bounds the motor from above
-      if (name === 'motor-held' && bike.motor.insideFade && bike.motor.mean > 0 && one.si !== undefined) {
-        one.low = own[PER_BIKE.findIndex(([other]) => other === 'motor-power')]?.low ?? bike.motor.mean;
-        delete one.high;
-      }
+      // nothing bounds a motor from above that was already fading
+      if (name === 'motor-held' && bike.motor.insideFade) delete one.high;
       results.push(one);
     });
-    const limited = bike.ride.motorPower < bike.climb.motorPower && bike.climb.riderPower > 0;
+    const limited = isLimited(bike);
     results.push({ name: 'binds', kind: 'text', bike: i + 1, text: limited ? 'assist-limit' : far ? 'grade' : 'none' });
   });
   const rolling = spread[centre.bikes.length * PER_BIKE.length];

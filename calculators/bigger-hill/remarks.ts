@@ -11,7 +11,7 @@ import {
   type Scenario,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
-import type { carry, Measurement } from './carry.ts';
+import { type carry, isLimited, type Measurement } from './carry.ts';
 
 /** Why a bike has no time on the other hill. */
 export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
@@ -29,6 +29,7 @@ export function remarksOf(
 ): Remark[] {
   const remarks: Remark[] = [];
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
+  const given = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
   remarks.push(...calibrationRemarks(scenario, m, centre));
   const cause = slowest && mainCause(slowest);
   if (cause) remarks.push({ tone: 'plain', text: `Most of the doubt about the times is ${cause.cause}.` });
@@ -41,17 +42,23 @@ export function remarksOf(
         text: `${name}: ${text(m.runs[i]?.time ?? 0, 'duration')} is longer than the rider alone would need, so its motor comes out below zero. Check that time, the rider’s power and the weights.`,
       });
     }
-    if (bike.motor.insideFade && bike.motor.mean >= 0) {
+    const limit = bike.climb.assistLimit;
+    const measuredSpeed = m.hill.distance / (m.runs[i]?.time ?? 1);
+    if (limit !== null && bike.motor.mean > 0 && measuredSpeed >= limit) {
+      remarks.push({
+        tone: 'wrong',
+        text: `${name} was measured at ${text(measuredSpeed, 'speed')}, above its assist limit of ${given(limit, 'speed')}, where a motor gives nothing. Its limit or its time is another.`,
+      });
+    } else if (bike.motor.insideFade && bike.motor.mean > 0) {
       remarks.push({
         tone: 'caution',
-        text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give. A steeper measured hill would tell.`,
+        text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give, and on a steeper hill its time an upper one. A steeper measured hill would tell.`,
       });
     }
-    if (bike.ride.motorPower < bike.climb.motorPower && bike.climb.assistLimit !== null && bike.climb.riderPower > 0) {
-      remarks.push({
-        tone: 'caution',
-        text: `${name} is held back by the assist limit of ${text(bike.climb.assistLimit, 'speed')} on the other hill: its motor gives ${text(bike.ride.motorPower, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}.`,
-      });
+    if (limit !== null && isLimited(bike)) {
+      const held = `${name} is held back by the assist limit of ${given(limit, 'speed')} on the other hill`;
+      const cost = `: its motor gives ${text(bike.ride.motorPower, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
+      remarks.push({ tone: 'caution', text: `${held}${bike.motor.insideFade ? '' : cost}.` });
     }
     const battery = batteryOf(scenario, i);
     const energy = batteryEnergy(bike.ride.motorPower, bike.ride.time, numberOf(scenario, 'unit'));

@@ -27,6 +27,13 @@ const SPLIT: [string, string][] = [
   ['power-drive', 'Lost in the drive'],
 ];
 
+/** A difference of times: in seconds while it is short. */
+function differenceText(seconds: number): string {
+  return Math.abs(seconds) < 60
+    ? formatQuantity(seconds, 'seconds', 'metric', { sign: true })
+    : formatDuration(seconds, 0, true);
+}
+
 /** How long one bike takes up one hill, where its power goes, and what would change the time. */
 export default function ClimbTime(props: IslandProps) {
   const tool = useScenario('climb-time', props);
@@ -83,8 +90,8 @@ export default function ClimbTime(props: IslandProps) {
             {outcome.effects.map(({ change, more, less }) => (
               <tr key={change}>
                 <th scope="row">{change}</th>
-                <td>{formatDuration(more, 0, true)}</td>
-                <td>{formatDuration(less, 0, true)}</td>
+                <td>{differenceText(more)}</td>
+                <td>{differenceText(less)}</td>
               </tr>
             ))}
           </tbody>

@@ -178,7 +178,7 @@ function remarksOf(scenario: Scenario, climb: Climb, time: UncertainResult, shar
     const motor = rideClimb(climb).motorPower;
     remarks.push({
       tone: 'caution',
-      text: `The assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system)} holds this bike back: the motor gives ${formatQuantity(motor, 'power', scenario.system)} of its ${formatQuantity(climb.motorPower, 'power', scenario.system)} here, and without a limit the climb would take ${duration(free.time)}.`,
+      text: `The assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })} holds this bike back: the motor gives ${formatQuantity(motor, 'power', scenario.system)} of its ${formatQuantity(climb.motorPower, 'power', scenario.system)} here, and without a limit the climb would take ${duration(free.time)}.`,
     });
   }
   if (climb.riderPower === 0 && climb.motorPower > 0)

@@ -39,7 +39,8 @@ export function rideClimb(climb: Climb): SteadyClimb {
   const speed = drivenSpeed(resistanceOf(load), climb);
   const force = forces(load, speed);
   const powers = { gravity: force.gravity * speed, rolling: force.rolling * speed, air: force.air * speed, drive: 0 };
-  const motorPower = climb.riderPower > 0 ? climb.motorPower * assistShare(speed, climb.assistLimit) : 0;
+  const motorPower =
+    climb.riderPower > 0 ? climb.motorPower * assistShare(speed, climb.assistLimit, climb.fadeWidth) : 0;
   const crankPower = climb.riderPower + motorPower;
   powers.drive = speed > 0 ? (1 - climb.efficiency) * crankPower : 0;
   return {

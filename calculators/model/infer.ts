@@ -1,4 +1,5 @@
 import { type Climb, loadOf } from './climb.ts';
+import { FADE_WIDTH } from './constants.ts';
 import { assistShare } from './motor.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
 
@@ -9,10 +10,13 @@ export type ClimbWithoutMotor = Omit<Climb, 'motorPower'>;
 export interface InferredMotor {
   /** mean output over this hill: crank power at that speed less the rider's. Negative when the time is longer than the rider alone would need. */
   mean: number;
-  /** output before the limit's fade; equals `mean` below the fade. Above the limit, and where `mean` is negative, nothing more can be known and it equals `mean`. */
-  held: number;
-  /** the run was ridden inside the fade or above the limit, so `mean` is only a lower bound for what the motor can give */
+  /** the run was ridden inside the fade or above the limit: how much more the motor would give lower down, nobody can tell from it, and `mean` is a lower bound */
   insideFade: boolean;
+  /**
+   * m/s below the limit at which a motor that holds `mean` starts to fade. Inside the fade that is where this run was ridden, so that the
+   * motor carried to the same grade rides as fast as it did.
+   */
+  fadeWidth: number;
 }
 
 /** Power at the crank, W, that riding the hill in `time` (s) took. */
@@ -27,6 +31,8 @@ export function crankPowerForTime(climb: ClimbWithoutMotor, time: number): numbe
  */
 export function inferMotor(climb: ClimbWithoutMotor, time: number): InferredMotor {
   const mean = crankPowerForTime(climb, time) - climb.riderPower;
-  const share = assistShare(climb.hill.distance / time, climb.assistLimit);
-  return { mean, held: mean > 0 && share > 0 ? mean / share : mean, insideFade: share < 1 };
+  const speed = climb.hill.distance / time;
+  const insideFade = assistShare(speed, climb.assistLimit) < 1;
+  const below = climb.assistLimit === null ? FADE_WIDTH : climb.assistLimit - speed;
+  return { mean, insideFade, fadeWidth: insideFade && below > 0 ? below : FADE_WIDTH };
 }

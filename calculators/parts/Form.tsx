@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import {
   bikeName,
   type CalculatorName,
@@ -32,6 +33,13 @@ export function Form({ tool, outcome }: Props) {
   const { scenario } = tool;
   const { sections, bikes } = calculators[scenario.calculator];
   const several = bikes.max > 1;
+  // a row that comes or goes must not lose the keyboard's place: what has the focus next
+  const form = useRef<HTMLFormElement>(null);
+  const next = useRef('');
+  useLayoutEffect(() => {
+    if (next.current) form.current?.querySelector<HTMLElement>(next.current)?.focus();
+    next.current = '';
+  }, [scenario.bikes, scenario.controls]);
   const legend = (group: Group): string =>
     group === 'bike' && several
       ? 'Bikes'
@@ -53,7 +61,13 @@ export function Form({ tool, outcome }: Props) {
     ));
 
   return (
-    <form class="tool-form" onSubmit={(event) => event.preventDefault()} onFocusIn={warmUp} onPointerEnter={warmUp}>
+    <form
+      class="tool-form"
+      ref={form}
+      onSubmit={(event) => event.preventDefault()}
+      onFocusIn={warmUp}
+      onPointerEnter={warmUp}
+    >
       {sections
         .filter(({ names }) => names.length > 0)
         .map(({ group, names }) => {
@@ -87,7 +101,10 @@ export function Form({ tool, outcome }: Props) {
                       <button
                         type="button"
                         class="quiet"
-                        onClick={() => tool.change(({ removeColumn }, before) => removeColumn(before, list, column))}
+                        onClick={() => {
+                          next.current = `[data-add="${list}"]`;
+                          tool.change(({ removeColumn }, before) => removeColumn(before, list, column));
+                        }}
                       >
                         Remove {list === 'bike' ? title : title.toLowerCase()}
                       </button>
@@ -96,7 +113,14 @@ export function Form({ tool, outcome }: Props) {
                 );
               })}
               {columns.length < most && (
-                <button type="button" onClick={() => tool.change(({ addColumn }, before) => addColumn(before, list))}>
+                <button
+                  type="button"
+                  data-add={list}
+                  onClick={() => {
+                    next.current = `[name="${names[0]}"][data-column="${columns.length}"]`;
+                    tool.change(({ addColumn }, before) => addColumn(before, list));
+                  }}
+                >
                   {list === 'bike' ? 'Add a bike' : 'Add a control run'}
                 </button>
               )}

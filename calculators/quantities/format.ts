@@ -14,6 +14,8 @@ export type FormatOptions = {
   digits?: number | undefined;
   /** Write the plus sign of a positive number too. */
   sign?: boolean | undefined;
+  /** Leave off trailing zeros: a given value as people write it, 25 km/h. */
+  trim?: boolean | undefined;
 };
 
 /** A magnitude's sign: none when all its printed digits are zero, so that "−0" is never seen. */
@@ -84,14 +86,14 @@ export function formatRange(
   high: number,
   kind: Kind,
   system: System,
-  { digits, sign }: FormatOptions = {},
+  { digits, sign, trim }: FormatOptions = {},
 ): string {
   if (!Number.isFinite(low - high)) return NO_VALUE;
   const { unit, digits: usual } = manner(Math.max(Math.abs(low), Math.abs(high)), kind, system);
   let ends = [low, high].map((si) =>
     kind === 'duration' ? formatDuration(si, digits, sign) : formatNumber(fromSi(si, unit), digits ?? usual, sign),
   );
-  if (digits === undefined && trimmed.includes(kind)) {
+  if (trim || (digits === undefined && trimmed.includes(kind))) {
     while (ends.every((end) => /\.\d*0$/.test(end))) ends = ends.map((end) => end.replace(/\.?0$/, ''));
   }
   const [from = '', to = ''] = ends;

@@ -148,7 +148,7 @@ export function valueText(scenario: Scenario, name: string, column = 0): string 
   const value = inputOf(scenario, name, column);
   if (value === undefined) return '–';
   if (value === null) return 'none';
-  return typeof value === 'number' ? formatQuantity(value, kind, scenario.system) : value;
+  return typeof value === 'number' ? formatQuantity(value, kind, scenario.system, { trim: true }) : value;
 }
 
 /** The fields that hold something unusable now, in the order of the form. */

@@ -155,7 +155,7 @@ function remarksOf(
         : '';
     remarks.push({
       tone: 'caution',
-      text: `${name} is held back by the assist limit of ${text(climb.assistLimit, 'speed')}.${free}`,
+      text: `${name} is held back by the assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })}.${free}`,
     });
   }
   if (share > 1)

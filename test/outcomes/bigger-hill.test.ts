@@ -98,7 +98,7 @@ describe('a run inside the fade of its limit', () => {
     // all that is certain is the mean, and of that its lower end
     expect(held.low).toBe(fading.result('motor-power', 3).low);
     expect(held.high).toBeUndefined();
-    expect(held.si ?? 0).toBeCloseTo(2 * fading.si('motor-power', 3), 6);
+    expect(held.si).toBe(fading.si('motor-power', 3));
     expect(fading.said).toMatch(
       /Full was ridden so close to its assist limit that the motor was already fading: .* is a lower bound/,
     );
@@ -109,6 +109,18 @@ describe('a run inside the fade of its limit', () => {
     expect(held.low).toBeLessThan(held.si ?? 0);
     expect(held.high).toBeGreaterThan(held.si ?? 0);
     expect(fading.si('motor-held', 1)).toBe(fading.si('motor-power', 1));
+  });
+
+  test('above its limit a motor gives nothing, so a time there contradicts the limit', () => {
+    const { said, tones } = answer('bigger-hill', 'time=11:44,9:35,5:40');
+    expect(said).toContain('Full was measured at 25.4\u202fkm/h, above its assist limit of 25\u202fkm/h');
+    expect(tones).toContain('wrong');
+  });
+
+  test('on a steeper hill the lower bound gives no less time than twice that motor would', () => {
+    const steeper = answer('bigger-hill', 'time=11:44,9:35,6:00&target-grade=14');
+    const straight = answer('bigger-hill', 'time=11:44,9:35,6:00&target-grade=14&limit=none');
+    expect(steeper.si('time', 3)).toBeGreaterThanOrEqual(straight.si('time', 3));
   });
 
   test('carried to the same grade it is as fast as it was', () => {
