@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import {
   bikeName,
   calculators,
@@ -32,10 +32,21 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
   const { scenario } = tool;
   const { title } = calculators[scenario.calculator];
   const problems = tool.typing ? [] : problemsOf(scenario);
+  const answer = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const element = answer.current;
+    if (!element) return;
+    // the answer that stays in view must not lie on what has the focus: styles keep its height free
+    const observer = new ResizeObserver(() =>
+      element.parentElement?.style.setProperty('--answer-height', `${element.offsetHeight}px`),
+    );
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
   return (
     <section class="tool not-content" aria-label={title} data-tool={scenario.calculator} data-query={tool.query}>
       <div class="tool-frame">
-        <div class={problems.length > 0 ? 'tool-head stale' : 'tool-head'}>
+        <div class={problems.length > 0 ? 'tool-head stale' : 'tool-head'} ref={answer}>
           {head}
           {problems.length > 0 && (
             <p class="stand-in">
