@@ -21,6 +21,8 @@ export interface Measurement {
   headWind: number;
   efficiency: number;
   dragArea: number;
+  /** width of the fade before an assist limit, m/s, where the run itself does not give it away */
+  fadeWidth: number;
   /** C_rr to use when there is no control run */
   rolling: number;
   controls: readonly ControlRun[];
@@ -84,14 +86,17 @@ export function carry(m: Measurement): {
       rolling: (target.rolling ?? rolling) + target.rollingChange,
       // a motor below zero is a contradiction that the page names; carried over it counts as none
       motorPower: Math.max(0, motor.mean),
-      fadeWidth: motor.fadeWidth,
+      // a run inside the fade shows where its motor stands; one above the limit shows that the limit is another
+      fadeWidth: motor.fadeWidth ?? m.fadeWidth,
+      assistLimit: motor.aboveLimit ? null : run.assistLimit,
     };
     return {
       motor,
       climb,
       ride: rideClimb(climb),
       freeTime: rideClimb({ ...climb, assistLimit: null }).time,
-      proportionalTime: hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
+      proportionalTime:
+        hill.gain > 0 && target.hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
     };
   });
   return { calibration, rolling, dragArea, bikes };

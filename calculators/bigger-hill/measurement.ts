@@ -1,10 +1,11 @@
-import { airDensity, type Hill, type UncertainInput } from '../model/index.ts';
+import { airDensity, FADE_WIDTH, type Hill, type UncertainInput } from '../model/index.ts';
 import {
   BIKE_SCALE,
   columnsOf,
   DISTANCE_RELATIVE,
   dragDoubt,
   efficiencyDoubt,
+  fadeDoubt,
   GAIN_RELATIVE,
   inputOf,
   isGiven,
@@ -40,6 +41,7 @@ export function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill):
     efficiency: numberOf(scenario, 'drive'),
     dragArea: numberOf(scenario, 'drag'),
     rolling: numberOf(scenario, 'rolling'),
+    fadeWidth: FADE_WIDTH,
     controls: columnsOf(scenario, 'control-time').flatMap((run) => {
       const time = inputOf(scenario, 'control-time', run);
       if (typeof time !== 'number') return []; // "none" takes this run out
@@ -72,10 +74,14 @@ function controlRider(scenario: Scenario, run: number): number {
   return typeof value === 'number' ? value : numberOf(scenario, 'rider');
 }
 
-/** Another hill is another surface: ±0.004 where nothing is said about it, ±15 % of a figure that the reader states. */
+/** Another hill is another surface: ±0.004, or less where the reader states a small figure. */
 function surfaceThere(m: Measurement): UncertainInput {
   const { rolling } = m.target;
-  return measured('surfaceThere', 0, rolling === null ? SURFACE_THERE : STATED_ROLLING * rolling);
+  return measured(
+    'surfaceThere',
+    0,
+    rolling === null ? SURFACE_THERE : Math.min(SURFACE_THERE, STATED_ROLLING * rolling),
+  );
 }
 
 /** What may be wrong with the measurement, and the measurement when it is wrong by that much. */
@@ -88,7 +94,8 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
     measured('riderMass', 0, RIDER_SCALE),
     measured('distance', 1, DISTANCE_RELATIVE),
     measured('gain', 1, GAIN_RELATIVE),
-    ...(sameHill ? [] : [surfaceThere(m)]),
+    ...(sameHill && m.target.rolling === null ? [] : [surfaceThere(m)]),
+    fadeDoubt,
     ...(m.controls.length === 0 ? [rollingDoubt(m.rolling, isGiven(scenario, 'rolling'))] : []),
     ...m.runs.flatMap((_, i) => [
       measured(`bikeMass:${i}`, 0, BIKE_SCALE),
@@ -101,6 +108,7 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
       measured(`watch:c${i}`, 0, STOPWATCH),
     ]),
   ];
+  const samePower = optional(scenario, 'target-power') === undefined;
   const index = new Map(inputs.map((input, i) => [input.name, i]));
   const at = (values: number[]): Measurement | null => {
     const value = (name: string, otherwise = 0): number => values[index.get(name) ?? -1] ?? otherwise;
@@ -125,7 +133,14 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
         riderPower: run.riderPower * value('meter') * value(`steady:${i}`),
         mass: run.mass + value('riderMass') + value(`bikeMass:${i}`),
       })),
-      target: { ...m.target, hill: target, rollingChange: value('surfaceThere') },
+      fadeWidth: value('fade'),
+      target: {
+        ...m.target,
+        hill: target,
+        rollingChange: value('surfaceThere'),
+        // the same power is the same reading of the same meter; a figure of its own is taken as true
+        riderPower: m.target.riderPower * (samePower ? value('meter') : 1),
+      },
     };
   };
   return { inputs, at, unit: index.get('unit') ?? -1 };

@@ -34,6 +34,8 @@ const PER_BIKE: [string, Result['kind']][] = [
   ['battery-energy', 'energy'],
   ['battery-share', 'percent'],
 ];
+/** What adding in squares must not take below zero. */
+const NEVER_NEGATIVE = new Set(['time', 'gap', 'speed', 'battery-energy', 'battery-share']);
 const ONCE: [string, Result['kind']][] = [
   ['rolling', 'ratio'],
   ['grade', 'grade'],
@@ -105,7 +107,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   });
 
   const results: Result[] = [];
-  const remarks: Remark[] = hills.notes.map((text) => ({ tone: 'plain', text }));
+  const remarks: Remark[] = [...hills.notes];
   const far = isGradeFar(hill.grade, targetHill.grade);
   centre.bikes.forEach((bike, i) => {
     const own = spread.slice(i * PER_BIKE.length, (i + 1) * PER_BIKE.length);
@@ -113,12 +115,12 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       const result = own[k];
       if (!result) return;
       const reason =
-        name === 'time-proportional' ? 'A measured hill without height has no ratio of heights.' : STANDS_STILL;
+        name === 'time-proportional' ? 'Multiplying heights needs two hills that gain height.' : STANDS_STILL;
       // multiplying has no model of its doubt: its expected error is told in a remark instead
       const one =
         name === 'time-proportional'
           ? exact(name, kind, result.value, reason, i + 1)
-          : ranged(name, kind, result, reason, i + 1);
+          : ranged(name, kind, result, reason, i + 1, NEVER_NEGATIVE.has(name) ? 0 : undefined);
       // nothing bounds a motor from above that was already fading
       if (name === 'motor-held' && bike.motor.insideFade) delete one.high;
       results.push(one);
@@ -135,6 +137,6 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     0,
   );
   const slowestTime = spread[slowest * PER_BIKE.length];
-  remarks.push(...remarksOf(scenario, m, centre, far, slowestTime));
+  remarks.push(...remarksOf(scenario, m, centre, far, sameHill, slowestTime));
   return { results, remarks, gain: hill.gain, targetGain: targetHill.gain };
 }

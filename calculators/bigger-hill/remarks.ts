@@ -25,6 +25,7 @@ export function remarksOf(
   m: Measurement,
   centre: ReturnType<typeof carry>,
   far: boolean,
+  sameHill: boolean,
   slowest: UncertainResult | undefined,
 ): Remark[] {
   const remarks: Remark[] = [];
@@ -33,21 +34,27 @@ export function remarksOf(
   remarks.push(...calibrationRemarks(scenario, m, centre));
   const cause = slowest && mainCause(slowest);
   if (cause) remarks.push({ tone: 'plain', text: `Most of the doubt about the times is ${cause.cause}.` });
+  if (sameHill)
+    remarks.push({
+      tone: 'plain',
+      text: 'Without a grade of its own the other hill counts as more of the same hill, measured by the same instruments.',
+    });
 
   centre.bikes.forEach((bike, i) => {
     const name = bikeName(scenario, i);
-    if (bike.motor.mean < 0) {
+    // a control run that contradicts the rest would blame every bike
+    if (bike.motor.mean < 0 && centre.rolling >= 0) {
       remarks.push({
         tone: 'wrong',
         text: `${name}: ${text(m.runs[i]?.time ?? 0, 'duration')} is longer than the rider alone would need, so its motor comes out below zero. Check that time, the rider’s power and the weights.`,
       });
     }
-    const limit = bike.climb.assistLimit;
+    const limit = m.runs[i]?.assistLimit ?? null;
     const measuredSpeed = m.hill.distance / (m.runs[i]?.time ?? 1);
-    if (limit !== null && bike.motor.mean > 0 && measuredSpeed >= limit) {
+    if (bike.motor.aboveLimit) {
       remarks.push({
         tone: 'wrong',
-        text: `${name} was measured at ${text(measuredSpeed, 'speed')}, above its assist limit of ${given(limit, 'speed')}, where a motor gives nothing. Its limit or its time is another.`,
+        text: `${name} was measured at ${text(measuredSpeed, 'speed')}, above its assist limit of ${given(limit ?? 0, 'speed')}, where a motor gives nothing. Its limit or its time is another; the answer leaves the limit out.`,
       });
     } else if (bike.motor.insideFade && bike.motor.mean > 0) {
       remarks.push({
@@ -85,7 +92,7 @@ export function remarksOf(
 function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): string {
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
   const errors = centre.bikes
-    .map((bike) => bike.proportionalTime / bike.ride.time - 1)
+    .map((bike) => bike.proportionalTime / bike.freeTime - 1)
     .filter((error) => Number.isFinite(error));
   const worst = errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
   const amount =

@@ -7,15 +7,13 @@ import {
   rideClimb,
   type UncertainResult,
 } from '../model/index.ts';
-import { formatQuantity } from '../quantities/index.ts';
+import { formatQuantity, type System, shownUnit, toSi } from '../quantities/index.ts';
 import {
   batteryOf,
+  climbDoubts,
   climbOf,
-  dragDoubt,
-  efficiencyDoubt,
   exact,
   hillOf,
-  isGiven,
   mainCause,
   none,
   numberOf,
@@ -23,7 +21,6 @@ import {
   type Remark,
   type Result,
   ranged,
-  rollingDoubt,
   type Scenario,
 } from '../scenario/index.ts';
 
@@ -48,7 +45,7 @@ export interface ClimbTimeOutcome extends Outcome {
   curve: CurvePoint[];
 }
 
-const STANDS_STILL = 'This power does not move the bike up this hill.';
+const STANDS_STILL = 'This power does not move the bike on this hill.';
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -67,23 +64,6 @@ const NAMES: [string, Result['kind']][] = [
   ['binds', 'text'],
 ];
 
-/** The four things about a climb that hardly anyone can know, and the climb as a function of them. */
-function doubtsOf(scenario: Scenario, climb: Climb) {
-  const inputs = [
-    rollingDoubt(climb.rolling, isGiven(scenario, 'rolling')),
-    dragDoubt(climb.dragArea),
-    efficiencyDoubt('drive', climb.efficiency),
-    efficiencyDoubt('unit', numberOf(scenario, 'unit')),
-  ];
-  const at = ([rolling = 0, dragArea = 0, efficiency = 1]: number[], base = climb): Climb => ({
-    ...base,
-    rolling,
-    dragArea,
-    efficiency,
-  });
-  return { inputs, at };
-}
-
 /** Time, speed, power split and energy of one bike on one hill, with ranges, sensitivities and the curve behind the chart. */
 export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   const setting = hillOf(scenario);
@@ -98,10 +78,10 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   const hill = setting.value;
   const climb = climbOf(scenario, hill, 0);
   const battery = batteryOf(scenario, 0);
-  const { inputs, at } = doubtsOf(scenario, climb);
+  const { inputs, at } = climbDoubts(scenario);
 
   const spread = propagate(inputs, (values) => {
-    const ride = rideClimb(at(values));
+    const ride = rideClimb(at(climb, values));
     const energy = batteryEnergy(ride.motorPower, ride.time, values[3] ?? 1);
     const { gravity, rolling, air, drive } = ride.powers;
     return [
@@ -131,31 +111,28 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
     UncertainResult,
     UncertainResult,
   ];
-  const limited = climb.motorPower > 0 && assistShare(speed.value, climb.assistLimit) < 1;
+  const limited = climb.motorPower > 0 && climb.riderPower > 0 && assistShare(speed.value, climb.assistLimit) < 1;
   const results: Result[] = [
     ranged('time', 'duration', time, STANDS_STILL),
-    ranged('speed', 'speed', speed, STANDS_STILL),
+    ranged('speed', 'speed', speed, STANDS_STILL, undefined, 0),
     ranged('vertical-speed', 'climb-rate', vertical, STANDS_STILL),
     exact('grade', 'grade', hill.grade, ''),
-    ranged('crank-power', 'power', crank, STANDS_STILL),
+    ranged('crank-power', 'power', crank, STANDS_STILL, undefined, climb.riderPower),
     ranged('power-gravity', 'power', gravity, STANDS_STILL),
-    ranged('power-rolling', 'power', rolling, STANDS_STILL),
+    ranged('power-rolling', 'power', rolling, STANDS_STILL, undefined, 0),
     ranged('power-air', 'power', air, STANDS_STILL),
-    ranged('power-drive', 'power', drive, STANDS_STILL),
+    ranged('power-drive', 'power', drive, STANDS_STILL, undefined, 0),
     exact('watts-per-kilogram', 'specific-power', climb.riderPower / numberOf(scenario, 'rider'), ''),
-    ranged('rider-energy', 'energy', legs, STANDS_STILL),
-    ranged('battery-energy', 'energy', energy, STANDS_STILL),
-    ranged('battery-share', 'percent', share, STANDS_STILL),
+    ranged('rider-energy', 'energy', legs, STANDS_STILL, undefined, 0),
+    ranged('battery-energy', 'energy', energy, STANDS_STILL, undefined, 0),
+    ranged('battery-share', 'percent', share, STANDS_STILL, undefined, 0),
     { name: 'binds', kind: 'text', text: limited ? 'assist-limit' : 'none' },
   ];
   return {
     results,
-    remarks: [
-      ...setting.notes.map((text): Remark => ({ tone: 'plain', text })),
-      ...remarksOf(scenario, climb, time, share.value, limited),
-    ],
-    effects: Number.isFinite(time.value) ? effectsOf(climb) : [],
-    curve: curveOf(climb, inputs.slice(0, 3), at),
+    remarks: [...setting.notes, ...remarksOf(scenario, climb, time, share.value, limited)],
+    effects: Number.isFinite(time.value) ? effectsOf(climb, scenario.system) : [],
+    curve: curveOf(climb, climbDoubts(scenario)),
   };
 }
 
@@ -163,7 +140,10 @@ function remarksOf(scenario: Scenario, climb: Climb, time: UncertainResult, shar
   const remarks: Remark[] = [];
   const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
   if (!Number.isFinite(time.value)) {
-    const text = climb.riderPower === 0 ? 'Nobody pedals: a motor that assists gives nothing then.' : STANDS_STILL;
+    const text =
+      climb.riderPower === 0 && climb.motorPower > 0
+        ? 'Nobody pedals: a motor that assists gives nothing then.'
+        : STANDS_STILL;
     return [{ tone: 'wrong', text }];
   }
   const cause = mainCause(time);
@@ -191,13 +171,19 @@ function remarksOf(scenario: Scenario, climb: Climb, time: UncertainResult, shar
       tone: 'caution',
       text: `That is more than the battery holds. What happens once it is empty is not worked out here yet: take it that you ride the rest without help.`,
     });
+  if (climb.hill.grade > STEEP)
+    remarks.push({
+      tone: 'caution',
+      text: 'On a slope this steep a tyre slips or the front wheel lifts before power runs out; neither is worked out here.',
+    });
   if (climb.hill.gain > 0 && time.value * 0.8 > climb.hill.distance)
     remarks.push({ tone: 'caution', text: 'That is slower than a stroll: most people would be pushing.' });
   return remarks;
 }
 
-/** ±10 W, ±1 kg, ±1 % of grade: the change of the time in seconds. The grade changes at the same distance. */
-function effectsOf(climb: Climb): Effect[] {
+/** ±10 W, ±1 kg (1 lb), ±1 % of grade: the change of the time in seconds. The grade changes at the same distance. */
+function effectsOf(climb: Climb, system: System): Effect[] {
+  const mass = toSi(1, shownUnit('mass', system));
   const now = rideClimb(climb).time;
   const shift = (change: Partial<Climb>): number => rideClimb({ ...climb, ...change }).time - now;
   const steeper = (by: number) => ({ hill: hillFromGrade(climb.hill.distance, climb.hill.grade + by) });
@@ -207,25 +193,28 @@ function effectsOf(climb: Climb): Effect[] {
       more: shift({ riderPower: climb.riderPower + 10 }),
       less: shift({ riderPower: Math.max(0, climb.riderPower - 10) }),
     },
-    { change: '1 kg', more: shift({ mass: climb.mass + 1 }), less: shift({ mass: climb.mass - 1 }) },
+    {
+      change: formatQuantity(mass, 'mass', system),
+      more: shift({ mass: climb.mass + mass }),
+      less: shift({ mass: climb.mass - mass }),
+    },
     { change: '1 % of grade', more: shift(steeper(0.01)), less: shift(steeper(-0.01)) },
   ];
 }
 
+/** Grade (tan) beyond which grip decides: an assumption. */
+const STEEP = 0.3;
+
 const CURVE_POINTS = 16;
 
 /** Time for motors from none to beyond this one. */
-function curveOf(
-  climb: Climb,
-  inputs: Parameters<typeof propagate>[0],
-  at: (values: number[], base: Climb) => Climb,
-): CurvePoint[] {
+function curveOf(climb: Climb, { inputs, at }: ReturnType<typeof climbDoubts>): CurvePoint[] {
   if (climb.riderPower === 0) return [];
   const top = Math.max(600, 1.25 * climb.motorPower);
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
     // closer together where the curve is steep
-    const motor = top * (i / CURVE_POINTS) ** 1.5;
-    const [time] = propagate(inputs, (values) => [rideClimb({ ...at(values, climb), motorPower: motor }).time]);
-    return { motor, time: time?.value ?? 0, low: time?.low ?? 0, high: time?.high ?? 0 };
+    const motorPower = top * (i / CURVE_POINTS) ** 1.5;
+    const [time] = propagate(inputs, (values) => [rideClimb({ ...at(climb, values), motorPower }).time]);
+    return { motor: motorPower, time: time?.value ?? 0, low: time?.low ?? 0, high: time?.high ?? 0 };
   });
 }

@@ -1,5 +1,4 @@
 import { type Climb, loadOf } from './climb.ts';
-import { FADE_WIDTH } from './constants.ts';
 import { assistShare } from './motor.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
 
@@ -12,11 +11,13 @@ export interface InferredMotor {
   mean: number;
   /** the run was ridden inside the fade or above the limit: how much more the motor would give lower down, nobody can tell from it, and `mean` is a lower bound */
   insideFade: boolean;
+  /** the motor still gave power where its limit allows none: limit or time is wrong */
+  aboveLimit: boolean;
   /**
-   * m/s below the limit at which a motor that holds `mean` starts to fade. Inside the fade that is where this run was ridden, so that the
-   * motor carried to the same grade rides as fast as it did.
+   * Inside the fade: m/s below the limit at which a motor that holds `mean` starts to fade, namely where this run was ridden. Carried
+   * on with it, the motor rides the same grade as fast as it did. Null elsewhere: the run says nothing about the fade.
    */
-  fadeWidth: number;
+  fadeWidth: number | null;
 }
 
 /** Power at the crank, W, that riding the hill in `time` (s) took. */
@@ -32,7 +33,7 @@ export function crankPowerForTime(climb: ClimbWithoutMotor, time: number): numbe
 export function inferMotor(climb: ClimbWithoutMotor, time: number): InferredMotor {
   const mean = crankPowerForTime(climb, time) - climb.riderPower;
   const speed = climb.hill.distance / time;
+  const below = climb.assistLimit === null ? Number.POSITIVE_INFINITY : climb.assistLimit - speed;
   const insideFade = assistShare(speed, climb.assistLimit) < 1;
-  const below = climb.assistLimit === null ? FADE_WIDTH : climb.assistLimit - speed;
-  return { mean, insideFade, fadeWidth: insideFade && below > 0 ? below : FADE_WIDTH };
+  return { mean, insideFade, aboveLimit: below <= 0 && mean > 0, fadeWidth: insideFade && below > 0 ? below : null };
 }

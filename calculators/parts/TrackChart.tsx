@@ -74,7 +74,7 @@ export function TrackChart({
           />
           <circle class="end" cx={percent(right / 100)} cy={percent(inPlotY(track.time) / 100)} r="4" />
           <text class="key" x={percent((right + 2) / 100)} y={percent((labels[i] ?? 0) / 100)} dy="4">
-            {shorten(track.label)} <tspan class="value">{track.text}</tspan>
+            <tspan class="value">{track.text}</tspan> {shorten(track.label)}
           </text>
         </g>
       ))}

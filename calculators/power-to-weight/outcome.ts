@@ -8,19 +8,16 @@ import {
 } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import {
+  climbDoubts,
   climbOf,
-  dragDoubt,
-  efficiencyDoubt,
   exact,
   hillOf,
-  isGiven,
   none,
   numberOf,
   type Outcome,
   type Remark,
   type Result,
   ranged,
-  rollingDoubt,
   type Scenario,
 } from '../scenario/index.ts';
 
@@ -32,7 +29,7 @@ const NAMES: [string, Result['kind']][] = [
   ['time-per-kilogram', 'seconds'],
 ];
 
-const STANDS_STILL = 'This power does not move the bike up this hill.';
+const STANDS_STILL = 'This power does not move the bike on this hill.';
 
 /** W/kg with and without the motor, and what one more kilogram costs on this hill. */
 export function powerToWeight(scenario: Scenario): Outcome {
@@ -45,13 +42,9 @@ export function powerToWeight(scenario: Scenario): Outcome {
   const climb = climbOf(scenario, setting.value, 0);
   const rider = numberOf(scenario, 'rider');
   const ratios = powerToWeightOf(climb, rider);
-  const inputs = [
-    rollingDoubt(climb.rolling, isGiven(scenario, 'rolling')),
-    dragDoubt(climb.dragArea),
-    efficiencyDoubt('drive', climb.efficiency),
-  ];
-  const [equivalent, perKilogram] = propagate(inputs, ([rolling = 0, dragArea = 0, efficiency = 1]) => {
-    const there = { ...climb, rolling, dragArea, efficiency };
+  const { inputs, at } = climbDoubts(scenario);
+  const [equivalent, perKilogram] = propagate(inputs, (values) => {
+    const there = at(climb, values);
     return [powerToWeightOf(there, rider).unassistedEquivalent, timePerKilogram(there)];
   }) as [UncertainResult, UncertainResult];
 
@@ -59,13 +52,20 @@ export function powerToWeight(scenario: Scenario): Outcome {
     exact('watts-per-kilogram', 'specific-power', ratios.rider, ''),
     exact('watts-per-kilogram-assisted', 'specific-power', ratios.assisted, ''),
     exact('watts-per-kilogram-system', 'specific-power', ratios.system, ''),
-    ranged('watts-per-kilogram-unassisted-equivalent', 'specific-power', equivalent, STANDS_STILL),
+    ranged(
+      'watts-per-kilogram-unassisted-equivalent',
+      'specific-power',
+      equivalent,
+      STANDS_STILL,
+      undefined,
+      ratios.rider,
+    ),
     ranged('time-per-kilogram', 'seconds', perKilogram, STANDS_STILL),
   ];
-  const remarks: Remark[] = setting.notes.map((text) => ({ tone: 'plain', text }));
+  const remarks: Remark[] = [...setting.notes];
   const ride = rideClimb(climb);
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
-  if (climb.riderPower === 0)
+  if (climb.riderPower === 0 && climb.motorPower > 0)
     remarks.push({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
   else if (climb.motorPower > 0 && climb.assistLimit !== null && assistShare(ride.speed, climb.assistLimit) < 1) {
     remarks.push({

@@ -1,4 +1,4 @@
-import type { UncertainInput } from '../model/index.ts';
+import { FADE_WIDTH, type UncertainInput } from '../model/index.ts';
 
 /**
  * How well each input is known: 95 % ranges, stated on the page with their source. Two kinds: of things that nobody has measured on
@@ -21,8 +21,12 @@ export const DRAG_HALF_WIDTH = 0.1;
 export const DRIVE_HALF_WIDTH = 0.02;
 /** Half-width of the efficiency of the drive unit. */
 export const UNIT_HALF_WIDTH = 0.05;
-/** A figure for rolling resistance that the reader states: relative half-width. */
-export const STATED_ROLLING = 0.15;
+/** A figure for rolling resistance that the reader states: relative half-width, about what one read back from a control run has. */
+export const STATED_ROLLING = 0.3;
+/** No figure for rolling resistance is surer than this. */
+export const LEAST_ROLLING = 0.001;
+/** Width of the fade before the assist limit, m/s: 1 to 4 km/h, an assumption as the width itself. */
+export const FADE_RANGE = { low: 1 / 3.6, high: 4 / 3.6 };
 
 /** Half-width of C_rr on another hill when nothing is said about its surface: half the difference of those two courses. */
 export const SURFACE_THERE = 0.004;
@@ -52,7 +56,7 @@ export const doubts: Readonly<Record<string, Doubt>> = {
   },
   surfaceThere: {
     cause: 'the surface of the other hill',
-    range: `C_rr ±${SURFACE_THERE} of the measured hill’s, unless it is more of the same hill; ${STATED}`,
+    range: `C_rr ±${SURFACE_THERE} of the measured hill’s, unless it is more of the same hill; as much around a figure of your own, at most ${percent(STATED_ROLLING)}`,
     source: 'maier-2019',
   },
   drag: {
@@ -64,6 +68,11 @@ export const doubts: Readonly<Record<string, Doubt>> = {
   unit: {
     cause: 'the losses of the drive unit',
     range: `efficiency ±${100 * UNIT_HALF_WIDTH} points`,
+    source: 'assumption',
+  },
+  fade: {
+    cause: 'how early the motor fades before its limit',
+    range: `over the last ${3.6 * FADE_RANGE.low} to ${3.6 * FADE_RANGE.high} km/h`,
     source: 'assumption',
   },
   meter: {
@@ -95,9 +104,11 @@ const around = (name: string, value: number, half: number): UncertainInput => ({
   high: value + half,
 });
 
-/** Range of C_rr: that of an unsurveyed trail while the default stands, ±15 % of a figure that the reader states. */
+/** Range of C_rr: that of an unsurveyed trail while the default stands, ±30 % of a figure that the reader states. */
 export function rollingDoubt(value: number, stated: boolean): UncertainInput {
-  return stated ? around('rolling', value, STATED_ROLLING * value) : { name: 'rolling', value, ...UNSURVEYED_ROLLING };
+  return stated
+    ? around('rolling', value, Math.max(LEAST_ROLLING, STATED_ROLLING * value))
+    : { name: 'rolling', value, ...UNSURVEYED_ROLLING };
 }
 
 /** Range of a drag area, kept positive. */
@@ -110,6 +121,9 @@ export function efficiencyDoubt(name: 'drive' | 'unit', value: number): Uncertai
   const half = name === 'drive' ? DRIVE_HALF_WIDTH : UNIT_HALF_WIDTH;
   return { name, value, low: value - half, high: Math.min(1, value + half) };
 }
+
+/** Range of the width of the fade; a width that a run gave away is taken as it is. */
+export const fadeDoubt: UncertainInput = { name: 'fade', value: FADE_WIDTH, ...FADE_RANGE };
 
 /** A measured value with an absolute half-width. */
 export const measured = around;

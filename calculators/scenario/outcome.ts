@@ -42,12 +42,22 @@ export function exact(name: string, kind: Kind, si: number, reason: string, bike
     : none(name, kind, reason, bike);
 }
 
-/** A result with its range. A side that nothing bounds is left out, and so is the range of a value that no doubt moves. */
-export function ranged(name: string, kind: Kind, result: UncertainResult, reason: string, bike?: number): Result {
+/**
+ * A result with its range. A side that nothing bounds is left out, and so is the range of a value that no doubt moves.
+ * @param floor what the result cannot be below; adding in squares does not know it
+ */
+export function ranged(
+  name: string,
+  kind: Kind,
+  result: UncertainResult,
+  reason: string,
+  bike?: number,
+  floor = Number.NEGATIVE_INFINITY,
+): Result {
   const plain = exact(name, kind, result.value, reason, bike);
   if (plain.si === undefined) return plain;
   if (result.low === result.high) return plain;
-  if (Number.isFinite(result.low)) plain.low = result.low;
+  if (Number.isFinite(result.low)) plain.low = Math.max(result.low, Math.min(floor, result.value));
   if (Number.isFinite(result.high)) plain.high = result.high;
   return plain;
 }

@@ -1,9 +1,22 @@
-import { airDensity, type Climb, distanceForGain, type Hill, hillFromGain, hillFromGrade } from '../model/index.ts';
+import {
+  airDensity,
+  type Climb,
+  distanceForGain,
+  FADE_WIDTH,
+  type Hill,
+  hillFromGain,
+  hillFromGrade,
+  type UncertainInput,
+} from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
+import { dragDoubt, efficiencyDoubt, fadeDoubt, rollingDoubt } from './doubts.ts';
+import type { Remark } from './outcome.ts';
 import { inputOf, isGiven, numberOf, type Scenario } from './scenario.ts';
 
-/** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted. */
-export type Setting<T> = { ok: true; value: T; notes: string[] } | { ok: false; problem: string; field: string };
+/** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted, and stand beside the other's field. */
+export type Setting<T> = { ok: true; value: T; notes: Remark[] } | { ok: false; problem: string; field: string };
+
+const overruled = (field: string, text: string): Remark => ({ tone: 'caution', text, field });
 
 /** The (measured) hill: height beats grade. */
 export function hillOf(scenario: Scenario): Setting<Hill> {
@@ -14,7 +27,9 @@ export function hillOf(scenario: Scenario): Setting<Hill> {
   const gain = numberOf(scenario, 'gain');
   if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'gain' };
   const notes =
-    typeof grade === 'number' ? ['Height and grade are both given: the height counts. Empty it to use the grade.'] : [];
+    typeof grade === 'number'
+      ? [overruled('grade', 'Height and grade are both given: the height counts. Empty it to use the grade.')]
+      : [];
   return { ok: true, value: hillFromGain(distance, gain), notes };
 }
 
@@ -34,7 +49,12 @@ export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> 
     if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'target-gain' };
     const notes =
       typeof given === 'number'
-        ? ['Distance, height and grade of the other hill are all given: distance and height count.']
+        ? [
+            overruled(
+              'target-grade',
+              'Distance, height and grade of the other hill are all given: distance and height count.',
+            ),
+          ]
         : [];
     return { ok: true, value: hillFromGain(distance, gain), notes };
   }
@@ -42,7 +62,7 @@ export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> 
   if (gain === 0)
     return {
       ok: false,
-      problem: 'A hill that gains no height needs its distance: fill it in under the fold.',
+      problem: 'A hill that gains no height needs its distance: fill it in beside.',
       field: 'target-gain',
     };
   if (!(grade > 0))
@@ -85,5 +105,31 @@ export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
     riderPower: numberOf(scenario, 'power'),
     motorPower: motorOf(scenario, column),
     assistLimit: limitOf(scenario, column),
+  };
+}
+
+/**
+ * What hardly anyone can know about a predicted climb: surface, air, drive, drive unit and where the motor fades, in this order.
+ * `at` is a climb with these values; the drive unit, the fourth, does not change it.
+ */
+export function climbDoubts(scenario: Scenario): {
+  inputs: UncertainInput[];
+  at: (climb: Climb, values: number[]) => Climb;
+} {
+  return {
+    inputs: [
+      rollingDoubt(numberOf(scenario, 'rolling'), isGiven(scenario, 'rolling')),
+      dragDoubt(numberOf(scenario, 'drag')),
+      efficiencyDoubt('drive', numberOf(scenario, 'drive')),
+      efficiencyDoubt('unit', numberOf(scenario, 'unit')),
+      fadeDoubt,
+    ],
+    at: (climb, [rolling = 0, dragArea = 0, efficiency = 1, , fadeWidth = FADE_WIDTH]) => ({
+      ...climb,
+      rolling,
+      dragArea,
+      efficiency,
+      fadeWidth,
+    }),
   };
 }

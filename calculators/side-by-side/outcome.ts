@@ -11,10 +11,9 @@ import { formatQuantity } from '../quantities/index.ts';
 import {
   batteryOf,
   bikeName,
+  climbDoubts,
   climbOf,
   columnsOf,
-  dragDoubt,
-  efficiencyDoubt,
   hillOf,
   inputOf,
   isGiven,
@@ -25,11 +24,13 @@ import {
   type Remark,
   type Result,
   ranged,
-  rollingDoubt,
   type Scenario,
 } from '../scenario/index.ts';
 
-const STANDS_STILL = 'This power does not move this bike up this hill.';
+const STANDS_STILL = 'This power does not move this bike on this hill.';
+
+/** What adding in squares must not take below zero. */
+const NEVER_NEGATIVE = new Set(['gap', 'speed', 'battery-energy', 'battery-share']);
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -70,19 +71,13 @@ export function sideBySide(scenario: Scenario): Outcome {
   const centre = climbs.map((climb, bike) => rideOf(climb, measured[bike]));
   const first = centre.reduce((best, ride, bike) => (ride.time < (centre[best]?.time ?? 0) ? bike : best), 0);
 
-  const common = climbs[0] as Climb;
-  const inputs = [
-    rollingDoubt(common.rolling, isGiven(scenario, 'rolling')),
-    dragDoubt(common.dragArea),
-    efficiencyDoubt('drive', common.efficiency),
-    efficiencyDoubt('unit', numberOf(scenario, 'unit')),
-  ];
-  const spread = propagate(inputs, ([rolling = 0, dragArea = 0, efficiency = 1, unit = 1]) => {
-    const rides = climbs.map((climb, bike) => rideOf({ ...climb, rolling, dragArea, efficiency }, measured[bike]));
+  const { inputs, at } = climbDoubts(scenario);
+  const spread = propagate(inputs, (values) => {
+    const rides = climbs.map((climb, bike) => rideOf(at(climb, values), measured[bike]));
     const fastest = rides[first]?.time ?? 0;
     return rides.flatMap((ride, bike) => {
       const behind = hill.distance - ride.speed * fastest;
-      const energy = batteryEnergy(ride.motor, ride.time, unit);
+      const energy = batteryEnergy(ride.motor, ride.time, values[3] ?? 1);
       return [
         ride.time,
         ride.time - fastest,
@@ -97,18 +92,20 @@ export function sideBySide(scenario: Scenario): Outcome {
   });
 
   const results: Result[] = [];
-  const remarks: Remark[] = setting.notes.map((text) => ({ tone: 'plain', text }));
+  const remarks: Remark[] = [...setting.notes];
   const timeSpreads: UncertainResult[] = [];
   bikes.forEach((bike) => {
     const own = spread.slice(bike * NAMES.length, (bike + 1) * NAMES.length);
     NAMES.forEach(([name, kind], k) => {
       const result = own[k];
-      if (result) results.push(ranged(name, kind, result, STANDS_STILL, bike + 1));
+      if (result)
+        results.push(ranged(name, kind, result, STANDS_STILL, bike + 1, NEVER_NEGATIVE.has(name) ? 0 : undefined));
     });
     if (own[0]) timeSpreads.push(own[0]);
     const climb = climbs[bike] as Climb;
     const speed = centre[bike]?.speed ?? 0;
-    const limited = (climb.motorPower > 0 || measured[bike] !== undefined) && assistShare(speed, climb.assistLimit) < 1;
+    const helped = climb.riderPower > 0 && (climb.motorPower > 0 || measured[bike] !== undefined);
+    const limited = helped && assistShare(speed, climb.assistLimit) < 1;
     results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: limited ? 'assist-limit' : 'none' });
     remarks.push(...remarksOf(scenario, climb, bike, measured[bike], limited, own[7]?.value ?? 0));
   });
@@ -122,7 +119,7 @@ export function sideBySide(scenario: Scenario): Outcome {
       tone: 'plain',
       text: `Most of the doubt is ${cause.cause}. All bikes share it, so the gaps are surer than the times.`,
     });
-  if (numberOf(scenario, 'power') === 0)
+  if (numberOf(scenario, 'power') === 0 && climbs.some((climb) => climb.motorPower > 0))
     remarks.unshift({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
   return { results, remarks };
 }

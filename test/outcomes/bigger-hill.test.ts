@@ -172,7 +172,7 @@ test('a measured hill without height has no ratio, and its own reason', () => {
     'bigger-hill',
     'gain=0&control-time=none&time=6:00,6:00,6:00&limit=none&target-distance=5km&target-grade=4',
   );
-  expect(result('time-proportional', 1).reason).toBe('A measured hill without height has no ratio of heights.');
+  expect(result('time-proportional', 1).reason).toBe('Multiplying heights needs two hills that gain height.');
   expect(si('time', 1)).toBeGreaterThan(360);
 });
 

@@ -60,7 +60,7 @@ describe('nobody pedals', () => {
   test('uphill: no time, a reason, and no effects or curve with holes', () => {
     const { result, remarks, tones } = answer('climb-time', 'power=0');
     for (const name of ['time', 'rider-energy'])
-      expect(result(name).reason).toBe('This power does not move the bike up this hill.');
+      expect(result(name).reason).toBe('This power does not move the bike on this hill.');
     expect(remarks).toEqual(['Nobody pedals: a motor that assists gives nothing then.']);
     expect(tones).toEqual(['wrong']);
     const outcome = climbTime(readLink('climb-time', 'power=0'));
@@ -82,7 +82,7 @@ describe('the effects of a little more or less', () => {
 
   test.each([
     ['10 W of rider power', 'power=180', 'power=160'],
-    ['1 kg', 'bike=21', 'bike=19'],
+    ['1\u202fkg', 'bike=21', 'bike=19'],
   ])('%s is what another link would say', (change, more, less) => {
     const effect = effects.find((one) => one.change === change);
     expect(effect?.more).toBeCloseTo(answer('climb-time', more).si('time') - si('time'), 9);

@@ -37,6 +37,6 @@ test('without a motor three of the ratios are one', () => {
 test('nobody pedals: ratios of zero, no cost of a kilogram, one sentence', () => {
   const { si, result, remarks } = answer('power-to-weight', 'power=0');
   expect(si('watts-per-kilogram-assisted')).toBe(0);
-  expect(result('time-per-kilogram').reason).toBe('This power does not move the bike up this hill.');
+  expect(result('time-per-kilogram').reason).toBe('This power does not move the bike on this hill.');
   expect(remarks).toEqual(['Nobody pedals: a motor that assists gives nothing then.']);
 });
