@@ -279,7 +279,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'torque',
     term: 'Torque',
-    text: 'How hard something is twisted, in newton metres. Torque without cadence says nothing about power.',
+    text: 'How hard something is turned, in newton metres; of a motor, how hard it turns the crank. Torque without cadence says nothing about power.',
     page: TORQUE,
   },
   {
