@@ -1,0 +1,147 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from './fixtures.ts';
+import { enter, expected, field, names, open, results, unfold } from './tool.ts';
+
+/* How a calculator stands on the page when it is full of bikes, long names and errors. */
+
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const long = [
+  'x'.repeat(40),
+  'W'.repeat(40),
+  'A name of words that takes forty letters',
+  'i'.repeat(40),
+  'Six',
+  'ÄÖÜ'.repeat(13),
+];
+const sixBikes = `name=${long.map((name) => name.replace(/ /g, '+')).join(',')}&bike=17,21,24,20,20,20&motor=280,400,560,300,300,300&time=11:44,9:35,7:58,10:00,1:10:00,10:00`;
+
+for (const name of names) {
+  for (const theme of ['light', 'dark'] as const) {
+    test(`${name} is accessible with errors showing, in ${theme}`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme: theme });
+      const tool = await open(page, name, 'power=200W&power=300W&v=3&limit=10km/h');
+      await unfold(tool);
+      await enter(tool, 'gain', '2400');
+      await enter(tool, 'rider', 'heavy');
+      await enter(tool, 'bike', '<b>');
+      await enter(tool, 'grade', '1 in 10');
+      await enter(tool, 'wind', '1,609');
+      await expect(tool.locator('[aria-invalid="true"]')).not.toHaveCount(0);
+      const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+      expect(
+        violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`)),
+      ).toEqual([]);
+    });
+  }
+}
+
+for (const name of ['side-by-side', 'bigger-hill'] as const) {
+  for (const system of ['metric', 'us']) {
+    test(`${name}: six bikes with names of forty letters fit any window, in ${system} units`, async ({ page }) => {
+      const narrow = (page.viewportSize()?.width ?? 0) < 500;
+      if (narrow) await page.setViewportSize({ width: 320, height: 640 });
+      const tool = await open(page, name, `${sixBikes}&units=${system}`);
+      await unfold(tool);
+      await enter(tool, 'rider', 'x'.repeat(200));
+      await enter(tool, 'gain', '1 in 10');
+      await expect(tool.locator('.standings .who')).toHaveText(long);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(narrow ? 320 : 1280);
+      // nothing but what scrolls by itself reaches out of its box
+      const frame = await tool.boundingBox();
+      const out = await tool
+        .locator('.tool-head *, .tool-form *, .tool-rest > *')
+        .evaluateAll(
+          (all, right) =>
+            all
+              .filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > right + 1)
+              .map((each) => each.outerHTML.slice(0, 80)),
+          (frame?.x ?? 0) + (frame?.width ?? 0),
+        );
+      expect(out).toEqual([]);
+    });
+  }
+}
+
+for (const name of names) {
+  test(`${name}: on a phone the answer stays in view down to the last field, and never lies on it`, async ({
+    page,
+  }) => {
+    test.skip((page.viewportSize()?.width ?? 0) > 500, 'for the phone');
+    const tool = await open(page, name);
+    await unfold(tool);
+    const head = tool.locator('.tool-head');
+    for (const last of await tool
+      .locator('input[data-column]')
+      .all()
+      .then((all) => all.slice(-2))) {
+      await last.focus();
+      await page.keyboard.press('End');
+      await page.keyboard.type('1');
+      const answer = await head.boundingBox();
+      const input = await last.boundingBox();
+      const bar = await page.locator('header.header').boundingBox();
+      expect(answer?.y).toBeGreaterThanOrEqual((bar?.y ?? 0) + (bar?.height ?? 0) - 1);
+      expect((answer?.y ?? 0) + (answer?.height ?? 0)).toBeLessThanOrEqual(input?.y ?? 0);
+      expect((input?.y ?? 0) + (input?.height ?? 0)).toBeLessThanOrEqual(844);
+    }
+    await expect(head.locator('output').first()).toBeInViewport({ ratio: 1 });
+  });
+}
+
+test('with six bikes the answer leaves most of a phone to the fields', async ({ page }) => {
+  test.skip((page.viewportSize()?.width ?? 0) > 500, 'for the phone');
+  const tool = await open(page, 'bigger-hill', sixBikes);
+  await enter(tool, 'rider', 'heavy');
+  await field(tool, 'target-gain').focus();
+  const head = await tool.locator('.tool-head').boundingBox();
+  // a keyboard takes the lower half
+  expect(head?.height).toBeLessThan(844 * 0.4);
+  const input = await field(tool, 'target-gain').boundingBox();
+  expect(input?.y).toBeGreaterThan((head?.y ?? 0) + (head?.height ?? 0));
+});
+
+test('what a finger must hit is large enough, and no text is smaller than 12 px', async ({ page }) => {
+  const tool = await open(page, 'bigger-hill');
+  await unfold(tool);
+  const small = await tool
+    .locator('input[data-column], button, summary, .units label')
+    .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().height < 24).map((each) => each.outerHTML));
+  expect(small).toEqual([]);
+  const fields = await tool
+    .locator('.entry, .share button, .units label')
+    .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().height < 44).map((each) => each.outerHTML));
+  expect(fields).toEqual([]);
+  const tiny = await tool
+    .locator('*')
+    .evaluateAll((all) =>
+      all
+        .filter((each) => each.childNodes.length > 0 && Number.parseFloat(getComputedStyle(each).fontSize) < 12)
+        .map((each) => each.outerHTML.slice(0, 80)),
+    );
+  expect(tiny).toEqual([]);
+});
+
+test('labels in a chart do not lie on each other or leave it', async ({ page }) => {
+  const tool = await open(page, 'bigger-hill', sixBikes.replace(/time=.*/, 'time=9:00,9:01,9:02,9:03,9:04,9:05'));
+  const chart = tool.getByRole('img').first();
+  const boxes = await chart
+    .locator('text.key')
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
+  expect(boxes.length).toBe(6);
+  const sorted = boxes.toSorted((a, b) => a.y - b.y);
+  for (const [i, box] of sorted.entries()) if (i > 0) expect(box.y - sorted[i - 1].y).toBeGreaterThanOrEqual(12);
+  const frame = await tool.boundingBox();
+  const times = await chart
+    .locator('.value')
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().right));
+  for (const right of times) expect(right).toBeLessThanOrEqual((frame?.x ?? 0) + (frame?.width ?? 0));
+});
+
+test('forced colours keep what marks an error and the chart', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' });
+  const tool = await open(page, 'side-by-side');
+  await enter(tool, 'rider', 'heavy');
+  await expect(tool.locator('.problem')).toBeVisible();
+  await expect(tool.getByRole('img').first()).toBeVisible();
+  expect(await results(tool)).toEqual(expected('side-by-side'));
+});
