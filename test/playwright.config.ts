@@ -24,10 +24,10 @@ export default defineConfig({
     },
   },
   projects: [
-    // What reads files or counts bytes does not depend on the window: once is enough.
+    // What reads files, counts bytes, prints, or asks what a text or a link means does not depend on the window: once is enough.
     {
       name: 'phone',
-      testIgnore: /\/(site-files|budgets)/,
+      testIgnore: /\/(site-files|budgets|print|fields|links)\.spec/,
       use: { viewport: { width: 390, height: 844 }, hasTouch: true },
     },
     { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } },

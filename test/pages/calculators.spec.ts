@@ -1,6 +1,7 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
+import { calculators } from '../../calculators/scenario/index.ts';
 import { expect, test } from './fixtures.ts';
-import { enter, expected, field, names, open, results, timedHill, unfold } from './tool.ts';
+import { copyLink, enter, expected, field, names, open, ready, results, timedHill, unfold } from './tool.ts';
 
 /*
  * What a calculator answers in the browser is what `outcomeOf` answers here: the same numbers to the last digit.
@@ -50,6 +51,50 @@ test('a timed hill, typed by hand, is carried to another hill', async ({ page })
   expect(await results(tool)).toEqual(expected('bigger-hill', `${timedHill}&target-grade=6&limit=25km/h`));
   await expect(page).toHaveURL(`/calculators/bigger-hill/?${timedHill}&target-grade=6`);
 });
+
+for (const name of names) {
+  test(`${name}: a copied link gives the same numbers in any language`, async ({ browser, watch }) => {
+    const inGerman = await browser.newContext({ locale: 'de-DE' });
+    watch(inGerman);
+    const page = await inGerman.newPage();
+    const tool = await open(page, name);
+    await enter(tool, 'distance', '1,61 km');
+    await enter(tool, 'rider', '171,3 lb');
+    await enter(tool, 'power', '0,2015 kW');
+    await enter(tool, 'bike', '16,85');
+    await unfold(tool);
+    await enter(tool, 'temperature', '−2,5');
+    await enter(tool, 'limit', '18 mph');
+    if (calculators[name].bikes.max > 1) {
+      await tool.getByRole('button', { name: 'Add a bike' }).click();
+      await enter(tool, 'name', 'Größe, ü & "x" \\ + #', 3);
+      await enter(tool, 'bike', '52 lb', 3);
+    }
+    if (name === 'bigger-hill') {
+      await enter(tool, 'time', "9'", 3);
+      await enter(tool, 'target-grade', '1 in 12');
+    }
+    const typed = await results(tool);
+    expect(typed).not.toEqual(expected(name));
+    const link = await copyLink(page);
+    const query = new URL(link).search;
+    expect(typed).toEqual(expected(name, query));
+    expect(query).toMatch(/distance=1\.61km&temperature=-2\.5C&rider=171\.3lb&power=0\.2015kW&/);
+    await inGerman.close();
+
+    for (const locale of ['en-GB', 'en-US', 'de-DE']) {
+      const elsewhere = await browser.newContext({ locale });
+      watch(elsewhere);
+      const there = await elsewhere.newPage();
+      await there.goto(link);
+      const opened = await ready(there);
+      expect(await results(opened), locale).toEqual(typed);
+      if (calculators[name].bikes.max > 1)
+        await expect(opened.locator('.standings .who').nth(3)).toHaveText('Größe, ü & "x" \\ + #');
+      await elsewhere.close();
+    }
+  });
+}
 
 test('the page names the rider’s mass when the surface looks absurd', async ({ page }) => {
   const tool = await open(page, 'bigger-hill', timedHill);

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { CalculatorName } from '../../calculators/scenario/index.ts';
 import { dist, sitePaths } from './built.ts';
 import { expect, test } from './fixtures.ts';
-import { enter, expected, field, ready, results, warmUp } from './tool.ts';
+import { copyLink, enter, expected, field, ready, results, warmUp } from './tool.ts';
 
 /* The calculators inside pages to read: they wake when they come into view, and leave the address to the page. */
 
@@ -48,10 +48,7 @@ for (const { path, html } of pages) {
     const changed = await results(tool);
     expect(changed).not.toEqual(expected(name as CalculatorName, query));
 
-    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-    await tool.getByRole('button', { name: 'Copy link' }).click();
-    await expect(tool.locator('.copied')).toHaveText('Link copied.');
-    const link = await page.evaluate(() => navigator.clipboard.readText());
+    const link = await copyLink(page);
     expect(new URL(link).pathname).toBe(`/calculators/${name}/`);
     expect(new URL(link).searchParams.get('rider')).toBe('91kg');
 

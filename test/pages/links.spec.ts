@@ -1,62 +1,7 @@
-import type { Page } from '@playwright/test';
-import { calculators } from '../../calculators/scenario/index.ts';
 import { expect, test } from './fixtures.ts';
-import { complaint, enter, expected, field, names, open, ready, results, timedHill, unfold } from './tool.ts';
+import { complaint, copyLink, enter, expected, field, open, ready, results, timedHill } from './tool.ts';
 
 /* The address says all of a scenario, and nothing else: what a link gives here it gives everywhere, to the last digit. */
-
-/** Copies the link as a reader does and gives it back. */
-async function copyLink(page: Page): Promise<string> {
-  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-  const tool = page.locator('.tool');
-  await tool.getByRole('button', { name: 'Copy link' }).click();
-  await expect(tool.locator('.copied')).toHaveText('Link copied.');
-  return page.evaluate(() => navigator.clipboard.readText());
-}
-
-for (const name of names) {
-  test(`${name}: a copied link gives the same numbers in any language`, async ({ browser, watch }) => {
-    const inGerman = await browser.newContext({ locale: 'de-DE' });
-    watch(inGerman);
-    const page = await inGerman.newPage();
-    const tool = await open(page, name);
-    await enter(tool, 'distance', '1,61 km');
-    await enter(tool, 'rider', '171,3 lb');
-    await enter(tool, 'power', '0,2015 kW');
-    await enter(tool, 'bike', '16,85');
-    await unfold(tool);
-    await enter(tool, 'temperature', '−2,5');
-    await enter(tool, 'limit', '18 mph');
-    if (calculators[name].bikes.max > 1) {
-      await tool.getByRole('button', { name: 'Add a bike' }).click();
-      await enter(tool, 'name', 'Größe, ü & "x" \\ + #', 3);
-      await enter(tool, 'bike', '52 lb', 3);
-    }
-    if (name === 'bigger-hill') {
-      await enter(tool, 'time', "9'", 3);
-      await enter(tool, 'target-grade', '1 in 12');
-    }
-    const typed = await results(tool);
-    expect(typed).not.toEqual(expected(name));
-    const link = await copyLink(page);
-    const query = new URL(link).search;
-    expect(typed).toEqual(expected(name, query));
-    expect(query).toMatch(/distance=1\.61km&temperature=-2\.5C&rider=171\.3lb&power=0\.2015kW&/);
-    await inGerman.close();
-
-    for (const locale of ['en-GB', 'en-US', 'de-DE']) {
-      const elsewhere = await browser.newContext({ locale });
-      watch(elsewhere);
-      const there = await elsewhere.newPage();
-      await there.goto(link);
-      const opened = await ready(there);
-      expect(await results(opened), locale).toEqual(typed);
-      if (calculators[name].bikes.max > 1)
-        await expect(opened.locator('.standings .who').nth(3)).toHaveText('Größe, ü & "x" \\ + #');
-      await elsewhere.close();
-    }
-  });
-}
 
 for (const [what, clipboard] of [
   ['has no clipboard', 'undefined'],

@@ -1,4 +1,4 @@
-import type { Locator, Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { NO_VALUE } from '../../calculators/quantities/index.ts';
 import { type CalculatorName, calculators, type Outcome } from '../../calculators/scenario/index.ts';
@@ -102,4 +102,13 @@ export async function complaint(input: Locator): Promise<string> {
     if (parts.includes(null)) return `aria-describedby leads nowhere: ${ids.join(' ')}`;
     return parts.find((part) => part?.classList.contains('problem'))?.textContent ?? 'no sentence';
   });
+}
+
+/** Copies the link as a reader does and gives it back. */
+export async function copyLink(page: Page): Promise<string> {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  const tool = page.locator('.tool');
+  await tool.getByRole('button', { name: 'Copy link' }).click();
+  await expect(tool.locator('.copied')).toHaveText('Link copied.');
+  return page.evaluate(() => navigator.clipboard.readText());
 }
