@@ -45,11 +45,24 @@ function typedBefore(tool: Element | null): { name: string; column: number; text
 type Changes = typeof import('./changes.ts');
 
 let changes: Changes | undefined;
+let loading: Promise<Changes> | undefined;
 
-/** Loads what reads and writes texts; a calculator asks for it as soon as it is touched. */
-export async function loadChanges(): Promise<Changes> {
-  changes ??= await import('./changes.ts');
-  return changes;
+/**
+ * Loads what reads and writes texts; a calculator asks for it as soon as it is touched.
+ * One promise for all who ask meanwhile: keys pressed before it is there must be worked off in their order.
+ */
+export function loadChanges(): Promise<Changes> {
+  loading ??= import('./changes.ts').then(
+    (loaded) => {
+      changes = loaded;
+      return loaded;
+    },
+    (error) => {
+      loading = undefined;
+      throw error;
+    },
+  );
+  return loading;
 }
 
 const NOT_LOADED = 'This change could not be worked out: the page lost its connection. Load it again.';
