@@ -1,4 +1,4 @@
-import type { IslandProps } from '../calculators/parts/useScenario.ts';
+import type { LiveProps } from '../calculators/parts/mount.ts';
 import type { CalculatorName } from '../calculators/scenario/index.ts';
 
 /*
@@ -6,7 +6,7 @@ import type { CalculatorName } from '../calculators/scenario/index.ts';
  * elsewhere when they come into view. Astro's own loader does the same for any framework in two kilobytes more.
  */
 
-const views: Record<CalculatorName, () => Promise<{ mount: (place: Element, props: IslandProps) => void }>> = {
+const views: Record<CalculatorName, () => Promise<{ mount: (place: Element, props: LiveProps) => void }>> = {
   'climb-time': () => import('../calculators/climb-time/ClimbTime.tsx'),
   'side-by-side': () => import('../calculators/side-by-side/SideBySide.tsx'),
   'bigger-hill': () => import('../calculators/bigger-hill/BiggerHill.tsx'),

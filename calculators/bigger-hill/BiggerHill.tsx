@@ -1,16 +1,20 @@
 import { useMemo } from 'preact/hooks';
 import { BikeTable } from '../parts/BikeTable.tsx';
+import { Drawn } from '../parts/Drawn.tsx';
+import { Folded } from '../parts/Folded.tsx';
 import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
-import { TrackChart } from '../parts/TrackChart.tsx';
+import type { TrackChartProps } from '../parts/TrackChart.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
-import { bikeName, columnsOf, resultOf } from '../scenario/index.ts';
+import { bikeName, columnsOf, isGiven, resultOf, valueText } from '../scenario/index.ts';
 import { biggerHill } from './outcome.ts';
 
+const loadChart = async () => (await import('../parts/TrackChart.tsx')).TrackChart;
+
 /** A measured climb carried to another hill. */
-export default function BiggerHill(props: IslandProps) {
+export default function BiggerHill(props: IslandProps<TrackChartProps>) {
   const tool = useScenario('bigger-hill', props);
   const { scenario } = tool;
   const { system } = scenario;
@@ -38,7 +42,11 @@ export default function BiggerHill(props: IslandProps) {
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>
-          <p class="headline-of">Time up the other hill, with its 95 % range</p>
+          <p class="headline-of">
+            Up the other hill with {valueText(scenario, isGiven(scenario, 'target-rider') ? 'target-rider' : 'rider')}{' '}
+            and {valueText(scenario, isGiven(scenario, 'target-power') ? 'target-power' : 'power')}: time, its 95 %
+            range, and the gap
+          </p>
           <Standings scenario={scenario} outcome={outcome} system={system} />
         </>
       }
@@ -49,58 +57,65 @@ export default function BiggerHill(props: IslandProps) {
             Time against height on the other hill. Solid is the model with its range at the top, dashed is the measured
             time multiplied by height.
           </figcaption>
-          <TrackChart
-            description={`Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`}
-            tracks={tracks}
-            height={outcome.targetGain}
-            system={system}
+          <Drawn<TrackChartProps>
+            tool={tool}
+            server={props.chart}
+            load={loadChart}
+            chart={{
+              description: `Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`,
+              tracks,
+              height: outcome.targetGain,
+              system,
+            }}
           />
         </figure>
       )}
-      <BikeTable
-        caption="On the other hill"
-        scenario={scenario}
-        outcome={outcome}
-        system={system}
-        rows={[
-          ['time-proportional', 'Time by multiplying height'],
-          ['gap', 'Behind the first', true],
-          ['speed', 'Speed'],
-          ['battery-energy', 'From the battery', true],
-          ['battery-share', 'Share of the battery'],
-          ['binds', 'Limit that binds'],
-        ]}
-      />
-      <BikeTable
-        caption="Read back from the measured hill"
-        scenario={scenario}
-        outcome={outcome}
-        system={system}
-        rows={[
-          ['motor-power', 'Motor gave on average', true],
-          ['motor-held', 'Motor holds below the limit', true],
-        ]}
-      />
-      <dl class="facts">
-        <div>
-          <dt>Rolling resistance, measured hill</dt>
-          <dd>
-            <Output {...output} name="rolling" range />
-          </dd>
-        </div>
-        <div>
-          <dt>Grade, measured hill</dt>
-          <dd>
-            <Output {...output} name="grade" />
-          </dd>
-        </div>
-        <div>
-          <dt>Grade, other hill</dt>
-          <dd>
-            <Output {...output} name="target-grade" />
-          </dd>
-        </div>
-      </dl>
+      <Folded small={props.small} words="Bike by bike, and what was read back">
+        <BikeTable
+          caption="On the other hill"
+          scenario={scenario}
+          outcome={outcome}
+          system={system}
+          rows={[
+            ['gap', '95 % range of the gap', 'alone'],
+            ['speed', 'Speed'],
+            ['battery-energy', 'From the battery', true],
+            ['battery-share', 'Share of the battery'],
+            ['binds', 'Limit that binds'],
+            ['time-proportional', 'Time by multiplying height'],
+          ]}
+        />
+        <BikeTable
+          caption="Read back from the measured hill"
+          scenario={scenario}
+          outcome={outcome}
+          system={system}
+          rows={[
+            ['motor-power', 'Motor gave on average', true],
+            ['motor-held', 'Motor holds below the limit', true],
+          ]}
+        />
+        <dl class="facts">
+          <div>
+            <dt>Rolling resistance, measured hill</dt>
+            <dd>
+              <Output {...output} name="rolling" range />
+            </dd>
+          </div>
+          <div>
+            <dt>Grade, measured hill</dt>
+            <dd>
+              <Output {...output} name="grade" />
+            </dd>
+          </div>
+          <div>
+            <dt>Grade, other hill</dt>
+            <dd>
+              <Output {...output} name="target-grade" />
+            </dd>
+          </div>
+        </dl>
+      </Folded>
     </Tool>
   );
 }

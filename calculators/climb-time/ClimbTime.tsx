@@ -1,12 +1,13 @@
 import { useMemo } from 'preact/hooks';
-import { CurveChart } from '../parts/CurveChart.tsx';
+import type { CurveChartProps } from '../parts/CurveChart.tsx';
+import { Drawn } from '../parts/Drawn.tsx';
+import { Folded } from '../parts/Folded.tsx';
 import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
-import { resultOf } from '../scenario/index.ts';
-import { motorOf } from '../scenario/setting.ts';
+import { motorOf, resultOf, valueText } from '../scenario/index.ts';
 import { climbTime } from './outcome.ts';
 
 const FACTS: [string, string][] = [
@@ -34,8 +35,10 @@ function differenceText(seconds: number): string {
     : formatDuration(seconds, 0, true);
 }
 
+const loadChart = async () => (await import('../parts/CurveChart.tsx')).CurveChart;
+
 /** How long one bike takes up one hill, where its power goes, and what would change the time. */
-export default function ClimbTime(props: IslandProps) {
+export default function ClimbTime(props: IslandProps<CurveChartProps>) {
   const tool = useScenario('climb-time', props);
   const { scenario } = tool;
   const { system } = scenario;
@@ -46,59 +49,6 @@ export default function ClimbTime(props: IslandProps) {
   const range = rangeText(time, system);
   const motor = motorOf(scenario, 0);
   const output = { outcome, system };
-
-  const tables = (
-    <>
-      <table>
-        <caption>Where the power goes</caption>
-        <tbody>
-          {SPLIT.map(([name, label]) => (
-            <tr key={name}>
-              <th scope="row">{label}</th>
-              <td>
-                <Output {...output} name={name} />
-              </td>
-              <td class="share-bar" aria-hidden="true">
-                <span
-                  style={{
-                    width: `${Math.max(0, Math.min(100, (100 * (resultOf(outcome, name).si ?? 0)) / (crank || 1)))}%`,
-                  }}
-                />
-              </td>
-            </tr>
-          ))}
-          <tr class="total">
-            <th scope="row">At the crank</th>
-            <td>
-              <Output {...output} name="crank-power" />
-            </td>
-            <td />
-          </tr>
-        </tbody>
-      </table>
-      {outcome.effects.length > 0 && (
-        <table>
-          <caption>What would change the time</caption>
-          <thead>
-            <tr>
-              <th scope="col">Change</th>
-              <th scope="col">More</th>
-              <th scope="col">Less</th>
-            </tr>
-          </thead>
-          <tbody>
-            {outcome.effects.map(({ change, more, less }) => (
-              <tr key={change}>
-                <th scope="row">{change}</th>
-                <td>{differenceText(more)}</td>
-                <td>{differenceText(less)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-    </>
-  );
 
   return (
     <Tool
@@ -116,7 +66,8 @@ export default function ClimbTime(props: IslandProps) {
           <div key={name}>
             <dt>{label}</dt>
             <dd>
-              <Output {...output} name={name} />
+              <Output {...output} name={name} range={name === 'battery-energy'} />
+              {name === 'battery-share' && <span class="range"> of {valueText(scenario, 'battery')}</span>}
             </dd>
           </div>
         ))}
@@ -124,32 +75,79 @@ export default function ClimbTime(props: IslandProps) {
       {time.si !== undefined && outcome.curve.length > 0 && (
         <figure>
           <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
-          <CurveChart
-            description={`Climb time against motor power: ${outcome.curve
-              .filter((_, i) => i % 4 === 0)
-              .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
-              .join(', ')}. This bike takes ${answer}.`}
-            points={outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time }))}
-            xKind="power"
-            here={{
-              x: motor,
-              value: time.si,
-              low: time.low ?? time.si,
-              high: time.high ?? time.si,
-              label: `this bike, ${answer}`,
+          <Drawn<CurveChartProps>
+            tool={tool}
+            server={props.chart}
+            load={loadChart}
+            chart={{
+              description: `Climb time against motor power: ${outcome.curve
+                .filter((_, i) => i % 4 === 0)
+                .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
+                .join(', ')}. This bike takes ${answer}.`,
+              points: outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time })),
+              xKind: 'power',
+              here: {
+                x: motor,
+                value: time.si,
+                low: time.low ?? time.si,
+                high: time.high ?? time.si,
+                label: `this bike, ${answer}`,
+              },
+              system,
             }}
-            system={system}
           />
         </figure>
       )}
-      {props.small ? (
-        <details class="fold">
-          <summary>Where the power goes, and what would change the time</summary>
-          {tables}
-        </details>
-      ) : (
-        tables
-      )}
+      <Folded small={props.small} words="Where the power goes, and what would change the time">
+        <table>
+          <caption>Where the power goes</caption>
+          <tbody>
+            {SPLIT.map(([name, label]) => (
+              <tr key={name}>
+                <th scope="row">{label}</th>
+                <td>
+                  <Output {...output} name={name} />
+                </td>
+                <td class="share-bar" aria-hidden="true">
+                  <span
+                    style={{
+                      width: `${Math.max(0, Math.min(100, (100 * (resultOf(outcome, name).si ?? 0)) / (crank || 1)))}%`,
+                    }}
+                  />
+                </td>
+              </tr>
+            ))}
+            <tr class="total">
+              <th scope="row">At the crank</th>
+              <td>
+                <Output {...output} name="crank-power" />
+              </td>
+              <td />
+            </tr>
+          </tbody>
+        </table>
+        {outcome.effects.length > 0 && (
+          <table>
+            <caption>What would change the time</caption>
+            <thead>
+              <tr>
+                <th scope="col">Change</th>
+                <th scope="col">More</th>
+                <th scope="col">Less</th>
+              </tr>
+            </thead>
+            <tbody>
+              {outcome.effects.map(({ change, more, less }) => (
+                <tr key={change}>
+                  <th scope="row">{change}</th>
+                  <td>{differenceText(more)}</td>
+                  <td>{differenceText(less)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        )}
+      </Folded>
     </Tool>
   );
 }

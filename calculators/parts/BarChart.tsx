@@ -11,16 +11,16 @@ export interface Bar {
 
 const BAR_HEIGHT = 46;
 
-/** Bars with their ranges, each labelled above itself. Values of one kind, from zero; `series` gives each bike the hue it has everywhere. */
-export function BarChart({
-  description,
-  bars,
-  series = false,
-}: {
+export interface BarChartProps {
   description: string;
+
   bars: readonly Bar[];
+
   series?: boolean;
-}) {
+}
+
+/** Bars with their ranges, each labelled above itself. Values of one kind, from zero; `series` gives each bike the hue it has everywhere. */
+export function BarChart({ description, bars, series = false }: BarChartProps) {
   const longest = Math.max(...bars.map((bar) => Math.max(bar.value, bar.high ?? 0)), 1e-9);
   const wide = (value: number): string => percent((0.98 * Math.max(0, value)) / longest);
   return (

@@ -1,13 +1,13 @@
 import type { System } from '../quantities/index.ts';
-import { bikeName, columnsOf, type Outcome, type Scenario } from '../scenario/index.ts';
-import { Output } from './Output.tsx';
+import { bikeName, columnsOf, type Outcome, resultOf, type Scenario, valueText } from '../scenario/index.ts';
+import { Output, rangeText } from './Output.tsx';
 
 interface Props {
   caption: string;
   scenario: Scenario;
   outcome: Outcome;
-  /** name of the result, what people call it, and whether its range is shown */
-  rows: readonly (readonly [string, string, boolean?])[];
+  /** name of the result, what people call it, and whether its range is shown, or alone the range of what stands in the head */
+  rows: readonly (readonly [string, string, (boolean | 'alone')?])[];
   system: System;
 }
 
@@ -35,7 +35,12 @@ export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
               <th scope="row">{label}</th>
               {bikes.map((bike) => (
                 <td key={bike}>
-                  <Output outcome={outcome} name={name} bike={bike + 1} system={system} range={range} />
+                  {range === 'alone' ? (
+                    rangeText(resultOf(outcome, name, bike + 1), system) || '–'
+                  ) : (
+                    <Output outcome={outcome} name={name} bike={bike + 1} system={system} range={range} />
+                  )}
+                  {name === 'battery-share' && <span class="range">of {valueText(scenario, 'battery', bike)}</span>}
                 </td>
               ))}
             </tr>

@@ -64,6 +64,23 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
           </small>
         )}
       </div>
+      {parameter.choices && (
+        <div class="choices">
+          {parameter.choices.map((choice) => (
+            <button
+              type="button"
+              key={choice.label}
+              onClick={() =>
+                tool.change(({ clear, edit }, before) =>
+                  choice.text === undefined ? clear(before, name, column) : edit(before, name, column, choice.text),
+                )
+              }
+            >
+              {choice.label}
+            </button>
+          ))}
+        </div>
+      )}
       {wrong && (
         <small class="problem" id={`${id}w`}>
           {wrong}

@@ -11,13 +11,13 @@ import {
   parameterOf,
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
-import { type Handle, loadChanges } from './useScenario.ts';
+import type { Handle } from './useScenario.ts';
 
 const LEGENDS: Record<Group, string> = {
   hill: 'Hill',
   rider: 'Rider',
   bike: 'Bike',
-  conditions: 'Surface, air and drive',
+  conditions: 'Surface',
   control: 'Control runs',
   target: 'The other hill',
   companion: 'Companion',
@@ -65,8 +65,8 @@ export function Form({ tool, outcome }: Props) {
       class="tool-form"
       ref={form}
       onSubmit={(event) => event.preventDefault()}
-      onFocusIn={warmUp}
-      onPointerEnter={warmUp}
+      onFocusIn={tool.warmUp}
+      onPointerEnter={tool.warmUp}
     >
       {sections
         .filter(({ names }) => names.length > 0)
@@ -140,7 +140,9 @@ export function Form({ tool, outcome }: Props) {
                   ? bikeName(scenario, column)
                   : list === 'control'
                     ? `Control run ${column + 1}`
-                    : legend(group);
+                    : group === 'conditions'
+                      ? 'Air and drive'
+                      : legend(group);
               return (
                 <fieldset key={`${group}.${column}`}>
                   <legend>{title}</legend>
@@ -154,16 +156,9 @@ export function Form({ tool, outcome }: Props) {
   );
 }
 
-/** The reader is about to change something: have ready what that needs. */
-const warmUp = (): void => {
-  loadChanges().catch(() => {
-    // tried again, and reported, when something is changed
-  });
-};
-
 const FOLD: Record<CalculatorName, string> = {
-  'climb-time': 'battery, assist limit, surface, air, drive',
-  'side-by-side': 'measured times, batteries, assist limit, surface, air, drive',
-  'bigger-hill': 'batteries, assist limit, the other hill’s rider, surface and air, drive',
-  'power-to-weight': 'assist limit, surface, air, drive',
+  'climb-time': 'battery, assist limit, air, drive',
+  'side-by-side': 'measured times, batteries, assist limit, air, drive',
+  'bigger-hill': 'batteries, assist limit, surface, air, drive',
+  'power-to-weight': 'assist limit, air, drive',
 };

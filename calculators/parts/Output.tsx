@@ -23,10 +23,12 @@ interface Props {
   /** show the range behind the value; `named` says what it is */
   range?: boolean | 'named';
   class?: string;
+  /** said in place of the value, which stays in the attributes */
+  words?: string | undefined;
 }
 
 /** One result in its public form: name, unrounded SI value, 95 % range, text for people. It is not announced one by one: `Tool` speaks once per change. */
-export function Output({ outcome, name, bike, system, range = false, class: className }: Props) {
+export function Output({ outcome, name, bike, system, range = false, class: className, words }: Props) {
   const result = resultOf(outcome, name, bike);
   const rangeWords = range ? rangeText(result, system) : '';
   return (
@@ -41,7 +43,7 @@ export function Output({ outcome, name, bike, system, range = false, class: clas
         data-high={result.high === undefined ? undefined : String(result.high)}
         title={result.reason || undefined}
       >
-        {resultText(result, system)}
+        {words ?? resultText(result, system)}
       </output>
       {rangeWords && (
         <span class="range">

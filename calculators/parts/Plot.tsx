@@ -44,7 +44,12 @@ export function Plot({ description, height, x, y, curves, children, right }: Plo
         {y.unit}
       </text>
       {x.ticks.map(({ at, text }, i) => (
-        <text key={at} x={percent(x.at(at) / 100)} y={percent((BOTTOM + 8.5) / 100)} text-anchor="middle">
+        <text
+          key={at}
+          x={percent(x.at(at) / 100)}
+          y={percent((BOTTOM + 8.5) / 100)}
+          text-anchor={x.at(at) > right - 4 ? 'end' : 'middle'}
+        >
           {i === x.ticks.length - 1 ? `${text}\u202f${x.unit}` : text}
         </text>
       ))}

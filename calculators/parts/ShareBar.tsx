@@ -49,6 +49,11 @@ export function ShareBar({ tool }: { tool: Handle }) {
       <button type="button" onClick={tool.reset}>
         Back to the example
       </button>
+      {tool.replaced && (
+        <button type="button" onClick={tool.undo}>
+          Undo
+        </button>
+      )}
       <fieldset class="units">
         <legend>Units</legend>
         {(['metric', 'us'] as const).map((system) => (

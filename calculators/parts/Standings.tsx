@@ -16,9 +16,23 @@ export function Standings({ scenario, outcome, system }: Props) {
         <li key={bike}>
           <span class="who">{bikeName(scenario, bike)}</span>{' '}
           <Output outcome={outcome} name="time" bike={bike + 1} system={system} class="middle" range />
+          <span class="behind">
+            <Behind scenario={scenario} outcome={outcome} system={system} bike={bike + 1} />
+          </span>
         </li>
       ))}
     </ul>
+  );
+}
+
+function Behind({ outcome, system, bike }: Props & { bike: number }) {
+  const gap = resultOf(outcome, 'gap', bike);
+  if (gap.si === undefined) return <Output outcome={outcome} name="gap" bike={bike} system={system} />;
+  return (
+    <>
+      <Output outcome={outcome} name="gap" bike={bike} system={system} words={gap.si === 0 ? 'first up' : undefined} />
+      {gap.si !== 0 && ' behind'}
+    </>
   );
 }
 

@@ -12,6 +12,7 @@ import {
   valueText,
 } from '../scenario/index.ts';
 import { Form } from './Form.tsx';
+import { Onward } from './Onward.tsx';
 import { ShareBar } from './ShareBar.tsx';
 import type { Handle } from './useScenario.ts';
 
@@ -67,6 +68,7 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
           )}
           <Remarks outcome={outcome} />
           {children}
+          <Onward scenario={scenario} />
           <ShareBar tool={tool} />
         </div>
         <InputsUsed tool={tool} />
@@ -98,11 +100,21 @@ function Remarks({ outcome }: { outcome: Outcome }) {
 /** Every input that was used, for the printed page: a printed form would hide what is folded and cut what is long. */
 function InputsUsed({ tool }: { tool: Handle }) {
   const { scenario } = tool;
+  // the sheet must say where it came from; what the address says is known only when it is printed
+  const [address, setAddress] = useState('');
+  useEffect(() => {
+    const note = (): void => setAddress(location.href);
+    note();
+    addEventListener('beforeprint', note);
+    return () => removeEventListener('beforeprint', note);
+  }, [scenario]);
+  const unused = scenario.calculator === 'bigger-hill' && scenario.controls > 0 ? 'rolling' : '';
   return (
     <div class="inputs-used">
       <h2>Inputs</h2>
       <dl>
         {namesOf(scenario.calculator)
+          .filter((name) => name !== unused)
           .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
           .map((name) => (
             <div key={name}>
@@ -115,6 +127,7 @@ function InputsUsed({ tool }: { tool: Handle }) {
             </div>
           ))}
       </dl>
+      <p>Uphill, Measured. {address}</p>
     </div>
   );
 }

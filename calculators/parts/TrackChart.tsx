@@ -13,18 +13,15 @@ export interface Track {
   proportional: number | undefined;
 }
 
-/** Time against height: a straight line for each bike at its steady speed, its range at the top, and dashed what multiplying gives. */
-export function TrackChart({
-  description,
-  tracks,
-  height,
-  system,
-}: {
+export interface TrackChartProps {
   description: string;
   tracks: readonly Track[];
   height: number;
   system: System;
-}) {
+}
+
+/** Time against height: a straight line for each bike at its steady speed, its range at the top, and dashed what multiplying gives. */
+export function TrackChart({ description, tracks, height, system }: TrackChartProps) {
   const right = 66;
   const top = Math.max(...tracks.map((track) => Math.max(track.time, track.high)), 1) * 1.04;
   const xAxis = axisTicks(height, 'height', system, 3);

@@ -1,8 +1,11 @@
 import { type ComponentType, h, hydrate } from 'preact';
 import type { IslandProps } from './useScenario.ts';
 
+/** What the page hands to a calculator that it wakes: all but the chart, which came drawn. */
+export type LiveProps = Omit<IslandProps, 'chart'>;
+
 /** What makes a calculator live whose finished HTML stands in `place`. */
 export const mountOf =
-  (View: ComponentType<IslandProps>) =>
-  (place: Element, props: IslandProps): void =>
+  (View: ComponentType<LiveProps>) =>
+  (place: Element, props: LiveProps): void =>
     hydrate(h(View, props), place);

@@ -1,9 +1,10 @@
+import type { ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { System } from '../quantities/index.ts';
 import { type CalculatorName, cellOf, exampleOf, keyOf, parameterOf, type Scenario } from '../scenario/index.ts';
 
 /** How a page sets an island up. */
-export interface IslandProps {
+export interface IslandProps<Chart = never> {
   /** the calculator reads and writes the page's address */
   page?: boolean;
   /** only the answer and what stands next to it; the tables are folded */
@@ -11,6 +12,8 @@ export interface IslandProps {
   /** inside an explainer: the query of the link it starts from, and what that link says */
   query?: string;
   start?: Scenario;
+  /** the component of the chart, only while the page is built */
+  chart?: ComponentType<Chart>;
 }
 
 const REMEMBERED = 'uphill-units';
@@ -71,8 +74,12 @@ const NOT_LOADED = 'This change could not be worked out: the page lost its conne
  * The state of one calculator on a page. The first render is the example (or the island's own start), the same as the server's;
  * the address, the remembered units and what was typed meanwhile are applied after it.
  */
-export function useScenario(calculator: CalculatorName, { page = false, query = '', start }: IslandProps) {
-  const [scenario, setScenario] = useState<Scenario>(start ?? exampleOf(calculator));
+export function useScenario(
+  calculator: CalculatorName,
+  { page = false, query = '', start }: Omit<IslandProps, 'chart'>,
+) {
+  const [came] = useState<Scenario>(start ?? exampleOf(calculator));
+  const [scenario, setScenario] = useState<Scenario>(came);
   const [typing, setTyping] = useState<string | null>(null);
   const [failure, setFailure] = useState('');
   const touched = useRef(false);
@@ -159,20 +166,56 @@ export function useScenario(calculator: CalculatorName, { page = false, query = 
     });
   };
 
+  // the reader is about to change something: have ready what that needs
+  const [warm, setWarm] = useState(false);
+  const warmUp = (): void => {
+    setWarm(true);
+    loadChanges().catch(() => {
+      // tried again, and reported, when something is changed
+    });
+  };
   const leave = (): void => setTyping(null);
   const chooseSystem = (system: System): void => {
     remember(system);
     change(({ switchSystem }, before) => switchSystem(before, system));
   };
-  const reset = (): void =>
+  // what "Back to the example" replaced, until something else is changed
+  const [replaced, setReplaced] = useState<Scenario | null>(null);
+  const reset = (): void => {
+    setReplaced(scenario);
     change((_, before) => ({
       ...(start ?? exampleOf(calculator)),
       system: before.system,
       systemChosen: before.systemChosen,
     }));
+  };
+  const undo = (): void => {
+    if (replaced) change(() => replaced);
+    setReplaced(null);
+  };
 
-  return { scenario, page, query, typing, failure, change, enterText, leave, chooseSystem, reset };
+  return {
+    scenario,
+    /** the scenario is not what the page came with */
+    changed: scenario !== came,
+    warm,
+    warmUp,
+    page,
+    query,
+    typing,
+    failure,
+    change,
+    enterText,
+    leave,
+    chooseSystem,
+    reset,
+    undo,
+    replaced,
+  };
 }
+
+/** The functions that `loadChanges` has loaded, if it has. */
+export const loadedChanges = (): Changes | undefined => changes;
 
 export type Handle = ReturnType<typeof useScenario>;
 

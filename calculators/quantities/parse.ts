@@ -176,7 +176,7 @@ export function parseQuantity(text: string, kind: Kind, options: ParseOptions): 
   const what = options.label ?? kind;
   if (!said) return misread('empty', `${what}: nothing is written.`);
   if (kind === 'text') return { ok: true, si: null, canonical: text.trim() };
-  if (allowNone && /^(none|no|-)$/i.test(said)) return { ok: true, si: null, canonical: 'none' };
+  if (allowNone && /^(none|no)$/i.test(said)) return { ok: true, si: null, canonical: 'none' };
   const found = read(said, kind, options);
   if (found?.ok === false) return found;
   if (found && within(found.si, min, max)) {

@@ -81,6 +81,12 @@ export function edit(scenario: Scenario, name: string, column: number, text: str
   return { ...scenario, cells: { ...scenario.cells, [key]: cell } };
 }
 
+/** The scenario with a field as nobody touched it. */
+export function clear(scenario: Scenario, name: string, column: number): Scenario {
+  const { [keyOf(name, column)]: _, ...cells } = scenario.cells;
+  return { ...scenario, cells };
+}
+
 /** The scenario after the reader used the units switch: fields are shown anew, values stay to the last digit. */
 export function switchSystem(scenario: Scenario, system: System): Scenario {
   const cells = Object.fromEntries(

@@ -1,5 +1,5 @@
 import type { System } from '../quantities/index.ts';
-import { enter, plainText, readText } from './editing.ts';
+import { enter, plainText, readText, switchSystem } from './editing.ts';
 import {
   type Cell,
   cellOf,
@@ -103,7 +103,8 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
     }
   }
   scenario = { ...scenario, cells, kept, notes };
-  return scenario;
+  // whoever sent units along saw every field in them
+  return linked ? switchSystem(scenario, linked) : scenario;
 }
 
 function read(parameter: Parameter, text: string, system: System): Cell {

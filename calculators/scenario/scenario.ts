@@ -105,27 +105,37 @@ export interface FieldState {
 export function fieldOf(scenario: Scenario, name: string, column = 0): FieldState {
   const { kind } = parameterOf(name);
   const cell = cellOf(scenario, name, column);
-  const value = defaultOf(scenario.calculator, name, column, scenario.version);
-  const standard = textOf(value, kind, scenario.system);
+  const standard = textOf(defaultOf(scenario.calculator, name, column, scenario.version), kind, scenario.system);
   const text = cell ? cell.text : standard;
   const unit = kind === 'text' || kind === 'duration' || namesUnit(text) ? '' : shownUnit(kind, scenario.system).text;
+  const placeholder = standard || textOf(inherited(scenario, name), kind, scenario.system);
+  const empty = text === '' && standard !== '' ? `Left empty, ${valueText(scenario, name, column)} counts.` : undefined;
+  const note = cell?.note ?? empty;
   return {
     text,
-    placeholder: standard,
+    placeholder,
     unit,
     ...(cell?.problem ? { problem: standIn(scenario, name, column, cell.problem) } : {}),
-    ...(cell?.note ? { note: cell.note } : {}),
+    ...(note ? { note } : {}),
   };
+}
+
+/** What an empty field of the other hill, or of a control run, stands for: the measured climb's. */
+function inherited(scenario: Scenario, name: string): Value {
+  const from = name.replace(/^(target|control)-/, '');
+  return from !== name && ['rider', 'power', 'altitude', 'temperature', 'wind'].includes(from)
+    ? inputOf(scenario, from)
+    : undefined;
 }
 
 const namesUnit = (text: string): boolean => /[a-z%°′″'"²]/i.test(text.replace(/\d[eE][+-]?\d/, ''));
 
-/** Four figures are enough to show a value that is kept in full elsewhere; three decimals would look like thousands. */
+/** A value that is kept in full elsewhere, short enough to read: whole from a hundred on, else three figures. */
 export function shortText(si: number, kind: Parameter['kind'], system: System): string {
   const text = fieldText(si, kind, system);
   if (kind === 'duration' || !text.includes('.')) return text;
-  const short = Number(text).toPrecision(4);
-  return String(Number(/^-?[1-9]\d*\.\d{3}$/.test(short) ? Number(text).toFixed(2) : short));
+  const value = Number(text);
+  return String(Math.abs(value) >= 100 ? Math.round(value) : Number(value.toPrecision(3)));
 }
 
 /** A value as an untouched field shows it. */

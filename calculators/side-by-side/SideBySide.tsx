@@ -1,6 +1,8 @@
 import { useMemo } from 'preact/hooks';
-import { BarChart } from '../parts/BarChart.tsx';
+import type { BarChartProps } from '../parts/BarChart.tsx';
 import { BikeTable } from '../parts/BikeTable.tsx';
+import { Drawn } from '../parts/Drawn.tsx';
+import { Folded } from '../parts/Folded.tsx';
 import { mountOf } from '../parts/mount.ts';
 import { resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
@@ -9,8 +11,10 @@ import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { bikeName, columnsOf, resultOf } from '../scenario/index.ts';
 import { sideBySide } from './outcome.ts';
 
+const loadChart = async () => (await import('../parts/BarChart.tsx')).BarChart;
+
 /** Several bikes with one rider up one hill. */
-export default function SideBySide(props: IslandProps) {
+export default function SideBySide(props: IslandProps<BarChartProps>) {
   const tool = useScenario('side-by-side', props);
   const { scenario } = tool;
   const { system } = scenario;
@@ -37,7 +41,7 @@ export default function SideBySide(props: IslandProps) {
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>
-          <p class="headline-of">Time to the top, with its 95 % range</p>
+          <p class="headline-of">Time to the top, its 95 % range, and the gap</p>
           <Standings scenario={scenario} outcome={outcome} system={system} />
         </>
       }
@@ -47,25 +51,32 @@ export default function SideBySide(props: IslandProps) {
           <figcaption>
             Time to the top. The thin line is the 95 % range of each; most of it is common to all.
           </figcaption>
-          <BarChart series description={`Climb times: ${standingsText({ scenario, outcome, system })}.`} bars={bars} />
+          <Drawn<BarChartProps>
+            tool={tool}
+            server={props.chart}
+            load={loadChart}
+            chart={{ series: true, description: `Climb times: ${standingsText({ scenario, outcome, system })}.`, bars }}
+          />
         </figure>
       )}
-      <BikeTable
-        caption="Bike by bike"
-        scenario={scenario}
-        outcome={outcome}
-        system={system}
-        rows={[
-          ['gap', 'Behind the first', true],
-          ['distance-behind', 'Still to ride when the first is up'],
-          ['height-behind', 'Still to climb then'],
-          ['speed', 'Speed'],
-          ['motor-power', 'Motor gives'],
-          ['battery-energy', 'From the battery', true],
-          ['battery-share', 'Share of the battery'],
-          ['binds', 'Limit that binds'],
-        ]}
-      />
+      <Folded small={props.small} words="Bike by bike">
+        <BikeTable
+          caption="Bike by bike"
+          scenario={scenario}
+          outcome={outcome}
+          system={system}
+          rows={[
+            ['gap', '95 % range of that gap', 'alone'],
+            ['distance-behind', 'Still to ride when the first is up'],
+            ['height-behind', 'Height left then'],
+            ['speed', 'Speed'],
+            ['motor-power', 'Motor gives'],
+            ['battery-energy', 'From the battery', true],
+            ['battery-share', 'Share of the battery'],
+            ['binds', 'Limit that binds'],
+          ]}
+        />
+      </Folded>
     </Tool>
   );
 }

@@ -94,10 +94,12 @@ describe('every form that a field understands', () => {
   });
 
   test('none', () => {
-    for (const text of ['none', 'None', 'no', '-', '–']) {
+    for (const text of ['none', 'None', 'no']) {
       expect(field(text, 'power', { allowNone: true })).toEqual({ ok: true, si: null, canonical: 'none' });
     }
     expect(si(link('none', 'speed', { allowNone: true }))).toBeNull();
+    // the sign of a number that is still being typed is no answer
+    expect(si(field('-', 'power', { allowNone: true }))).toBe('unreadable');
     expect(si(field('none', 'power'))).toBe('unreadable');
     expect(si(field('', 'power', { allowNone: true }))).toBe('empty');
   });
