@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Handle, loadChanges } from './useScenario.ts';
 
 /** Address of this scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
@@ -16,6 +16,7 @@ export function ShareBar({ tool }: { tool: Handle }) {
   const { scenario } = tool;
   const [canShare, setCanShare] = useState(false);
   const [copied, setCopied] = useState('');
+  const back = useRef<HTMLButtonElement>(null);
   useEffect(() => setCanShare(typeof navigator.share === 'function'), []);
   // what was copied is not what stands here now
   useEffect(() => setCopied(''), [scenario]);
@@ -46,11 +47,18 @@ export function ShareBar({ tool }: { tool: Handle }) {
           Share…
         </button>
       )}
-      <button type="button" onClick={tool.reset}>
+      <button type="button" ref={back} onClick={tool.reset}>
         Back to the example
       </button>
       {tool.replaced && (
-        <button type="button" onClick={tool.undo}>
+        <button
+          type="button"
+          onClick={() => {
+            // this button goes, and must not take the keyboard's place with it
+            back.current?.focus();
+            tool.undo();
+          }}
+        >
           Undo
         </button>
       )}

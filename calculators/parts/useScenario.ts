@@ -135,14 +135,19 @@ export function useScenario(
     return () => clearTimeout(timer);
   }, [page, scenario]);
 
+  // what "Back to the example" replaced, until something else is changed
+  const [replaced, setReplaced] = useState<Scenario | null>(null);
+
   const change = (next: (loaded: Changes, before: Scenario) => Scenario): void => {
     touched.current = true;
+    setReplaced(null);
     apply((loaded) => setScenario((before) => next(loaded, before)));
   };
 
   /** A key was pressed in a field. A sum or a rare unit is worked out by a larger library, loaded when first needed. */
   const enterText = (name: string, column: number, text: string): void => {
     touched.current = true;
+    setReplaced(null);
     apply(({ edit, parseOptions, readText }) => {
       clearTimeout(pause.current);
       setTyping(keyOf(name, column));
@@ -179,19 +184,16 @@ export function useScenario(
     remember(system);
     change(({ switchSystem }, before) => switchSystem(before, system));
   };
-  // what "Back to the example" replaced, until something else is changed
-  const [replaced, setReplaced] = useState<Scenario | null>(null);
   const reset = (): void => {
-    setReplaced(scenario);
     change((_, before) => ({
       ...(start ?? exampleOf(calculator)),
       system: before.system,
       systemChosen: before.systemChosen,
     }));
+    setReplaced(scenario);
   };
   const undo = (): void => {
     if (replaced) change(() => replaced);
-    setReplaced(null);
   };
 
   return {
