@@ -33,6 +33,18 @@ export default defineConfig({
         enforce: 'pre',
         load: (id) =>
           id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined,
+        generateBundle: {
+          // after Vite has written the lists of files that the helper would have preloaded
+          order: 'post',
+          handler: (_, bundle) => {
+            for (const chunk of Object.values(bundle)) {
+              if (chunk.type !== 'chunk' || !chunk.code.includes('__vite__mapDeps')) continue;
+              chunk.code = chunk.code
+                .replace(/const __vite__mapDeps=.*\n/, '')
+                .replace(/,\s*__vite__mapDeps\(\[[\d,]*\]\)/g, '');
+            }
+          },
+        },
       },
     ],
     build: {

@@ -37,7 +37,7 @@ export function remarksOf(
   if (sameHill)
     remarks.push({
       tone: 'plain',
-      text: 'Without a grade of its own the other hill counts as more of the same hill, measured by the same instruments.',
+      text: 'Without a grade of its own the other hill is more of the same, measured by the same instruments.',
     });
 
   centre.bikes.forEach((bike, i) => {
@@ -59,7 +59,7 @@ export function remarksOf(
     } else if (bike.motor.insideFade && bike.motor.mean > 0) {
       remarks.push({
         tone: 'caution',
-        text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give, and on a steeper hill its time an upper one. A steeper measured hill would tell.`,
+        text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give, and on a steeper hill its time an upper one.`,
       });
     }
     if (limit !== null && isLimited(bike)) {
@@ -99,7 +99,7 @@ function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof
     errors.length > 0
       ? ` Here multiplying by height comes out up to ${formatNumber(Math.abs(worst) * 100)} % too ${worst < 0 ? 'short' : 'long'}.`
       : '';
-  return `The other hill has ${text(m.target.hill.grade, 'grade')}, the measured one ${text(m.hill.grade, 'grade')}. That is more than a tenth apart, too different for multiplying times.${amount}`;
+  return `The other hill has ${text(m.target.hill.grade, 'grade')}, the measured one ${text(m.hill.grade, 'grade')}. More than a tenth apart is too different for multiplying times.${amount}`;
 }
 
 function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): Remark[] {
@@ -107,7 +107,7 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
     return [
       {
         tone: 'caution',
-        text: 'Without a control run the surface is a guess, so the motor powers carry its whole range. One run without assistance at a known power would narrow them.',
+        text: 'Without a control run the surface is a guess, so the motor powers carry its whole range. A run without assistance would narrow them.',
       },
     ];
   }
@@ -115,7 +115,7 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
   if (isGiven(scenario, 'rolling'))
     remarks.push({
       tone: 'plain',
-      text: 'The control run sets the rolling resistance of the measured hill; your own figure is not used. Remove the control runs to use it.',
+      text: 'The control run sets the rolling resistance: your own figure is not used.',
     });
   const { rolling } = centre;
   const shown = formatQuantity(rolling, 'ratio', scenario.system);

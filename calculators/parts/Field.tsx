@@ -21,7 +21,7 @@ function keyboard(name: string): 'decimal' | 'text' {
 export function Field({ tool, name, column = 0, contradiction, detailed = false }: Props) {
   const { scenario } = tool;
   // a page may hold the same calculator twice, each with a query of its own
-  const id = `${scenario.calculator}${tool.query.length || ''}-${name}-${column}`;
+  const id = `${scenario.calculator[0]}${tool.query.length || ''}-${name}-${column}`;
   const parameter = parameterOf(name);
   const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
   const typing = tool.typing === keyOf(name, column);

@@ -89,7 +89,7 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 0.15,
     label: 'Rolling resistance',
-    hint: 'C_rr of tyre and ground. A paved path took 0.008, two cross-country courses 0.022 and 0.030; the default is a trail that nobody surveyed.',
+    hint: 'A paved path took 0.008, two cross-country courses 0.022 and 0.030.',
     choices: [{ label: 'Paved path', text: '0.008' }, { label: 'Trail' }],
   },
   {
@@ -131,7 +131,7 @@ export const parameters: readonly Parameter[] = [
     min: 0,
     max: 1500,
     label: 'Power you hold',
-    hint: 'From a power meter, if you can. For scale: racers averaged 2.7 W per kilogram of body; most of us hold less.',
+    hint: 'For scale: racers averaged 2.7 W per kilogram of body; most of us hold less.',
   },
   {
     name: 'name',
@@ -235,7 +235,7 @@ export const parameters: readonly Parameter[] = [
     min: 20,
     max: 200_000,
     label: 'Along the road',
-    hint: 'With a distance, the grade is not needed: distance and height count.',
+    hint: 'With distance and height, no grade is needed.',
   },
   {
     name: 'target-gain',
@@ -252,7 +252,7 @@ export const parameters: readonly Parameter[] = [
     min: -0.4,
     max: 0.6,
     label: 'Mean grade',
-    hint: 'Leave empty for the same grade as the measured hill.',
+    hint: 'Empty: the measured hill’s.',
   },
   {
     name: 'target-altitude',

@@ -94,7 +94,7 @@ describe('2,000 ft at 6 %', () => {
 
   test('the others are not, and are told that the grade is too different for multiplying', () => {
     expect([1, 2].map((bike) => limited.result('binds', bike).text)).toEqual(['grade', 'grade']);
-    expect(limited.said).toContain('more than a tenth apart, too different for multiplying times');
+    expect(limited.said).toContain('More than a tenth apart is too different for multiplying times');
   });
 
   test('multiplying by height comes out too short, by the share that the page names; what the limit costs is told apart', () => {
