@@ -26,7 +26,7 @@ describe('ranges', () => {
   });
 
   test('without a control run the page says what one would be worth', () => {
-    expect(none.said).toContain('One run without assistance at a known power would narrow them.');
+    expect(none.said).toContain('A run without assistance would narrow them.');
     expect(one.said).not.toContain('Without a control run');
   });
 
