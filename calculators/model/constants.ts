@@ -1,4 +1,4 @@
-/** Standard gravity, m/s² (exact, 3rd CGPM 1901; value from memory). Local gravity differs by at most 0.3 %. */
+/** Standard gravity, m/s² (exact, 3rd CGPM 1901; value from memory). Local gravity differs by about 0.3 %, half a per cent on the highest roads near the equator. */
 export const GRAVITY = 9.80665;
 
 /** Wheel bearings, N and N per m/s: Martin et al. 1998, `v (91 + 8.7 v) 1e-3` W (value from memory). */

@@ -37,10 +37,11 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
   useEffect(() => {
     const element = answer.current;
     if (!element) return;
-    // the answer that stays in view must not lie on what has the focus: styles keep its height free
-    const observer = new ResizeObserver(() =>
-      element.parentElement?.style.setProperty('--answer-height', `${element.offsetHeight}px`),
-    );
+    // an answer that stays in view must not lie on what has the focus: styles keep its height free
+    const observer = new ResizeObserver(() => {
+      const height = getComputedStyle(element).position === 'sticky' ? element.offsetHeight : 0;
+      element.parentElement?.style.setProperty('--answer-height', `${height}px`);
+    });
     observer.observe(element);
     return () => observer.disconnect();
   }, []);

@@ -31,6 +31,12 @@ const E = symbol('energy drawn from the battery', 'J', 'E');
 const eta_unit = symbol('efficiency of the drive unit, battery to crank', '1', '\\eta_\\mathrm{unit}');
 const p = symbol('air pressure', 'Pa', 'p');
 const T = symbol('air temperature, kelvin', 'K', 'T');
+const T_s = symbol(
+  'temperature of the standard atmosphere at that altitude, whatever was measured',
+  'K',
+  'T_\\mathrm{s}',
+);
+const P_given = symbol('power of the motor after the fade', 'W', 'P_\\mathrm{given}');
 const celsius = symbol('air temperature above 273.15 K, that is in °C', 'K', 't');
 const x_v = symbol('share of water vapour in the air', '1', 'x_\\mathrm{v}');
 const p_sv = symbol('saturation pressure of water vapour', 'Pa', 'p_\\mathrm{sv}');
@@ -128,7 +134,7 @@ export const formulas: readonly Formula[] = [
     result: 'P_given',
     expression: 'P_motor * min(1, max(0, (v_limit - v) / v_fade))',
     symbols: {
-      P_given: symbol('what the motor still gives', 'W', 'P_\\mathrm{given}'),
+      P_given,
       P_motor,
       v,
       v_limit: symbol('assist limit', 'm / s', 'v_\\mathrm{limit}'),
@@ -182,8 +188,8 @@ export const formulas: readonly Formula[] = [
     id: 'battery-energy',
     title: 'Energy from the battery',
     result: 'E',
-    expression: 'P_motor * t / eta_unit',
-    symbols: { E, P_motor, t, eta_unit },
+    expression: 'P_given * t / eta_unit',
+    symbols: { E, P_given, t, eta_unit },
     source: 'definition',
   },
   {
@@ -261,10 +267,10 @@ export const formulas: readonly Formula[] = [
   {
     id: 'standard-temperature',
     title: 'Temperature of the standard atmosphere',
-    result: 'T',
+    result: 'T_s',
     expression: 'T_0 - lambda * r_E * h / (r_E + h)',
     symbols: {
-      T,
+      T_s,
       T_0: symbol('at sea level, 288.15 K', 'K', 'T_0'),
       lambda: symbol('lapse rate, 0.0065 K/m', 'K / m', '\\lambda'),
       r_E: symbol('radius of the Earth, 6,356,766 m', 'm', 'r_\\mathrm{E}'),
@@ -276,11 +282,11 @@ export const formulas: readonly Formula[] = [
     id: 'standard-pressure',
     title: 'Pressure of the standard atmosphere',
     result: 'p',
-    expression: 'p_0 * (T / T_0)^(g / (R_s * lambda))',
+    expression: 'p_0 * (T_s / T_0)^(g / (R_s * lambda))',
     symbols: {
       p,
       p_0: symbol('at sea level, 101,325 Pa', 'Pa', 'p_0'),
-      T,
+      T_s,
       T_0: symbol('at sea level, 288.15 K', 'K', 'T_0'),
       g,
       R_s: symbol('gas constant of dry air, 287.05287 J/(kg K)', 'J / (kg K)', 'R_\\mathrm{s}'),

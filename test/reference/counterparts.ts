@@ -140,8 +140,8 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     return [value('lift-energy', symbols), ride.powers.gravity * ride.time];
   },
   'battery-energy': (r) => {
-    const [P_motor, t, eta_unit] = [r.between(50, 900), r.between(60, 6000), r.between(0.6, 0.9)];
-    return [value('battery-energy', { P_motor, t, eta_unit }), model.batteryEnergy(P_motor, t, eta_unit)];
+    const [P_given, t, eta_unit] = [r.between(50, 900), r.between(60, 6000), r.between(0.6, 0.9)];
+    return [value('battery-energy', { P_given, t, eta_unit }), model.batteryEnergy(P_given, t, eta_unit)];
   },
   'battery-share': (r) => {
     const wattHours = r.whole(200, 900);
@@ -209,8 +209,11 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     return [value('standard-temperature', scope), model.standardAtmosphere(h).temperature];
   },
   'standard-pressure': (r) => {
-    const { temperature: T, pressure } = model.standardAtmosphere(r.between(-400, 6000));
-    return [value('standard-pressure', { p_0: 101_325, T, T_0: 288.15, g, R_s: 287.05287, lambda: 0.0065 }), pressure];
+    const { temperature: T_s, pressure } = model.standardAtmosphere(r.between(-400, 6000));
+    return [
+      value('standard-pressure', { p_0: 101_325, T_s, T_0: 288.15, g, R_s: 287.05287, lambda: 0.0065 }),
+      pressure,
+    ];
   },
   'saturation-pressure': moistAir,
   'enhancement-factor': moistAir,
