@@ -384,7 +384,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   },
   'bigger-hill': {
     name: 'bigger-hill',
-    title: 'Bigger hill',
+    title: 'Another hill',
     sections: [
       HILL,
       RIDER,
