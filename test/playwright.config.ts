@@ -24,13 +24,13 @@ export default defineConfig({
     },
   },
   projects: [
-    // What reads files, counts bytes, prints, or asks what a text or a link means does not depend on the window: once is enough.
+    // What reads files, counts bytes, prints, or asks what a text, a change or a link means does not depend on the window: once is enough.
     {
       name: 'phone',
-      testIgnore: /\/(site-files|budgets|print|fields|links)\.spec/,
+      testIgnore: /\/(site-files|budgets|print|fields|links|changes)\.spec/,
       use: { viewport: { width: 390, height: 844 }, hasTouch: true },
     },
-    { name: 'desktop', use: { viewport: { width: 1280, height: 800 } } },
+    { name: 'desktop', testIgnore: /\/explainers\.spec/, use: { viewport: { width: 1280, height: 800 } } },
   ],
   webServer: {
     command: `astro preview --host 127.0.0.1 --port ${port}`,

@@ -1,4 +1,5 @@
 import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures.ts';
 import { enter, expected, field, names, open, results, unfold } from './tool.ts';
 
@@ -15,51 +16,57 @@ const long = [
 ];
 const sixBikes = `name=${long.map((name) => name.replace(/ /g, '+')).join(',')}&bike=17,21,24,20,20,20&motor=280,400,560,300,300,300&time=11:44,9:35,7:58,10:00,1:10:00,10:00`;
 
-for (const name of names) {
-  for (const theme of ['light', 'dark'] as const) {
-    test(`${name} is accessible with errors showing, in ${theme}`, async ({ page }) => {
-      await page.emulateMedia({ colorScheme: theme });
-      const tool = await open(page, name, 'power=200W&power=300W&v=3&limit=10km/h');
-      await unfold(tool);
-      await enter(tool, 'gain', '2400');
-      await enter(tool, 'rider', 'heavy');
-      await enter(tool, 'bike', '<b>');
-      await enter(tool, 'grade', '1 in 10');
-      await enter(tool, 'wind', '1,609');
-      await expect(tool.locator('[aria-invalid="true"]')).not.toHaveCount(0);
-      const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
-      expect(
-        violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`)),
-      ).toEqual([]);
-    });
-  }
+/** What axe finds on a page, one readable line each. */
+async function findings(page: Page, only?: string[]): Promise<string[]> {
+  const builder = new AxeBuilder({ page });
+  const { violations } = await (only === undefined ? builder.withTags(rules) : builder.withRules(only)).analyze();
+  return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`));
 }
 
-for (const name of ['side-by-side', 'bigger-hill'] as const) {
-  for (const system of ['metric', 'us']) {
-    test(`${name}: six bikes with names of forty letters fit any window, in ${system} units`, async ({ page }) => {
-      const narrow = (page.viewportSize()?.width ?? 0) < 500;
-      if (narrow) await page.setViewportSize({ width: 320, height: 640 });
-      const tool = await open(page, name, `${sixBikes}&units=${system}`);
-      await unfold(tool);
-      await enter(tool, 'rider', 'x'.repeat(200));
-      await enter(tool, 'gain', '1 in 10');
-      await expect(tool.locator('.standings .who')).toHaveText(long);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(narrow ? 320 : 1280);
-      // nothing but what scrolls by itself reaches out of its box
-      const frame = await tool.boundingBox();
-      const out = await tool
-        .locator('.tool-head *, .tool-form *, .tool-rest > *')
-        .evaluateAll(
-          (all, right) =>
-            all
-              .filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > right + 1)
-              .map((each) => each.outerHTML.slice(0, 80)),
-          (frame?.x ?? 0) + (frame?.width ?? 0),
-        );
-      expect(out).toEqual([]);
-    });
-  }
+for (const name of names) {
+  test(`${name} is accessible with errors showing, in light and dark`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: 'light' });
+    const tool = await open(page, name, 'power=200W&power=300W&v=3&limit=10km/h');
+    await unfold(tool);
+    await enter(tool, 'gain', '2400');
+    await enter(tool, 'rider', 'heavy');
+    await enter(tool, 'bike', '<b>');
+    await enter(tool, 'grade', '1 in 10');
+    await enter(tool, 'wind', '1,609');
+    await expect(tool.locator('[aria-invalid="true"]')).toHaveCount(4);
+    expect(await findings(page), 'in light').toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+    expect(await findings(page, ['color-contrast', 'link-in-text-block']), 'in dark').toEqual([]);
+  });
+}
+
+for (const [name, system] of [
+  ['side-by-side', 'us'],
+  ['bigger-hill', 'metric'],
+] as const) {
+  test(`${name}: six bikes with names of forty letters fit any window, in ${system} units`, async ({ page }) => {
+    const narrow = (page.viewportSize()?.width ?? 0) < 500;
+    if (narrow) await page.setViewportSize({ width: 320, height: 640 });
+    const tool = await open(page, name, `${sixBikes}&units=${system}`);
+    await unfold(tool);
+    await enter(tool, 'rider', 'x'.repeat(200));
+    await enter(tool, 'gain', '1 in 10');
+    await expect(tool.locator('.standings .who')).toHaveText(long);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(narrow ? 320 : 1280);
+    // nothing but what scrolls by itself reaches out of its box
+    const frame = await tool.boundingBox();
+    const out = await tool
+      .locator('.tool-head *, .tool-form *, .tool-rest > *')
+      .evaluateAll(
+        (all, right) =>
+          all
+            .filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > right + 1)
+            .map((each) => each.outerHTML.slice(0, 80)),
+        (frame?.x ?? 0) + (frame?.width ?? 0),
+      );
+    expect(out).toEqual([]);
+  });
 }
 
 for (const name of names) {

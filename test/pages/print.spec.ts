@@ -9,7 +9,7 @@ import {
   valueText,
 } from '../../calculators/scenario/index.ts';
 import { expect, test } from './fixtures.ts';
-import { enter, expected, names, open, results, timedHill } from './tool.ts';
+import { enter, expected, names, open, ready, results, timedHill } from './tool.ts';
 
 /* The printed page is what a reader keeps: inputs and results, black on white, on two sheets at most. */
 
@@ -36,38 +36,38 @@ const colouredText = (page: Page): Promise<string[]> =>
   });
 
 for (const name of names) {
-  for (const theme of ['light', 'dark'] as const) {
-    test(`${name} prints its inputs and results in black on white, from ${theme}`, async ({ page }) => {
-      await page.emulateMedia({ colorScheme: theme });
-      const tool = await open(page, name);
+  test(`${name} prints its inputs and results in black on white, from light and dark`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: 'light' });
+    const tool = await open(page, name);
+    for (const theme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme: theme, media: 'print' });
-      expect(await colouredText(page)).toEqual([]);
+      await expect(page.locator('html')).toHaveAttribute('data-theme', theme);
+      expect(await colouredText(page), theme).toEqual([]);
+    }
 
-      for (const chrome of ['header.header', 'nav.sidebar', '.pagination-links', '.tool-form', '.share'])
-        for (const each of await page.locator(chrome).all()) await expect(each).toBeHidden();
-      expect(await results(tool)).toEqual(expected(name));
-      for (const output of await tool.locator('output').all()) await expect(output).toBeVisible();
+    for (const chrome of ['header.header', 'nav.sidebar', '.pagination-links', '.tool-form', '.share'])
+      for (const each of await page.locator(chrome).all()) await expect(each).toBeHidden();
+    expect(await results(tool)).toEqual(expected(name));
+    for (const output of await tool.locator('output').all()) await expect(output).toBeVisible();
 
-      const example = exampleOf(name);
-      // with a control run the surface is found, not put in
-      const used = namesOf(name).filter(
-        (each) => inputOf(example, each) !== undefined && !(each === 'rolling' && example.controls > 0),
-      );
-      expect(used.length).toBeGreaterThan(8);
-      const lines = await tool.locator('.inputs-used:visible div').allTextContents();
-      for (const each of used) {
-        const values = columnsOf(example, each).map((column) => valueText(example, each, column));
-        expect(
-          lines.some(
-            (line) =>
-              line.includes(parameterOf(each).label.toLowerCase().slice(1)) && line.endsWith(values.join(' · ')),
-          ),
-          each,
-        ).toBe(true);
-      }
-      expect(lines.length).toBe(used.length);
-    });
-  }
+    const example = exampleOf(name);
+    // with a control run the surface is found, not put in
+    const used = namesOf(name).filter(
+      (each) => inputOf(example, each) !== undefined && !(each === 'rolling' && example.controls > 0),
+    );
+    expect(used.length).toBeGreaterThan(8);
+    const lines = await tool.locator('.inputs-used:visible div').allTextContents();
+    for (const each of used) {
+      const values = columnsOf(example, each).map((column) => valueText(example, each, column));
+      expect(
+        lines.some(
+          (line) => line.includes(parameterOf(each).label.toLowerCase().slice(1)) && line.endsWith(values.join(' · ')),
+        ),
+        each,
+      ).toBe(true);
+    }
+    expect(lines.length).toBe(used.length);
+  });
 }
 
 for (const [name, query] of [
@@ -132,4 +132,21 @@ test('what is printed is what was entered; nonsense is not printed as if it had 
     ).toBe(true);
   }
   expect(lines).toContain('Measured time7:22 · 5:57 · 4:56');
+});
+
+test('what is folded on the home page is printed open', async ({ page }) => {
+  await page.goto('/');
+  const tool = await ready(page);
+  await expect(tool.locator('details.figures')).not.toHaveAttribute('open');
+  await page.emulateMedia({ media: 'print' });
+  const unseen = await tool
+    .locator('output')
+    .evaluateAll((all) =>
+      all
+        .filter(
+          (each) => !each.checkVisibility({ contentVisibilityAuto: true }) || each.getBoundingClientRect().height === 0,
+        )
+        .map((each) => each.outerHTML),
+    );
+  expect(unseen).toEqual([]);
 });
