@@ -59,7 +59,11 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
         </div>
         <Form tool={tool} outcome={outcome} />
         <div class="tool-rest">
-          {tool.failure && <p class="problem">{tool.failure}</p>}
+          {tool.failure && (
+            <p class="problem" role="alert">
+              {tool.failure}
+            </p>
+          )}
           {scenario.notes.length > 0 && (
             <ul class="remarks">
               {scenario.notes.map((note) => (

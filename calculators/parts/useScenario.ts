@@ -38,8 +38,20 @@ function remember(system: System): void {
   }
 }
 
+interface Typed {
+  name: string;
+  column: number;
+  text: string;
+}
+
+/** The scenario with a text in a field that nobody has read yet: its value stays. */
+function withText(scenario: Scenario, { name, column, text }: Typed): Scenario {
+  const key = keyOf(name, column);
+  return { ...scenario, cells: { ...scenario.cells, [key]: { ...scenario.cells[key], text } } };
+}
+
 /** What somebody typed into the page before its script came: inputs that no longer hold what the server wrote. */
-function typedBefore(tool: Element | null): { name: string; column: number; text: string }[] {
+function typedBefore(tool: Element | null): Typed[] {
   return [...(tool?.querySelectorAll<HTMLInputElement>('input[data-column]') ?? [])]
     .filter((input) => input.value !== input.defaultValue)
     .map((input) => ({ name: input.name, column: Number(input.dataset.column), text: input.value }));
@@ -93,7 +105,14 @@ export function useScenario(
   /** Makes a change with the loaded functions: at once when they are there, else as soon as they come. */
   const apply = (work: (loaded: Changes) => void): void => {
     if (changes) work(changes);
-    else loadChanges().then(work, () => setFailure(NOT_LOADED));
+    else
+      loadChanges().then(
+        (loaded) => {
+          setFailure('');
+          work(loaded);
+        },
+        () => setFailure(NOT_LOADED),
+      );
   };
 
   useLayoutEffect(() => {
@@ -101,13 +120,7 @@ export function useScenario(
     const search = page ? location.search : '';
     const system = remembered();
     if (search.length <= 1 && typed.length === 0 && system === scenario.system) return unmark();
-    setScenario((before) => ({
-      ...before,
-      cells: {
-        ...before.cells,
-        ...Object.fromEntries(typed.map(({ name, column, text }) => [keyOf(name, column), { text }])),
-      },
-    }));
+    setScenario((before) => typed.reduce(withText, before));
     apply(({ edit, readLink, switchSystem }) => {
       setScenario((before) => {
         let next = page
@@ -148,6 +161,8 @@ export function useScenario(
   const enterText = (name: string, column: number, text: string): void => {
     touched.current = true;
     setReplaced(null);
+    // until it can be read, the text stays at least
+    if (!changes) setScenario((before) => withText(before, { name, column, text }));
     apply(({ edit, parseOptions, readText }) => {
       clearTimeout(pause.current);
       setTyping(keyOf(name, column));

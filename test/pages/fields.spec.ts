@@ -317,3 +317,16 @@ test('what is typed while the rest of the script is on its way is kept and count
   expect(await field(tool, 'bike').inputValue()).toBe('not yet');
   await expect(tool.getByRole('radio', { name: 'US' })).toBeChecked();
 });
+
+test.describe('when the connection is gone', () => {
+  test.use({ allowed: [/ERR_FAILED|Failed to fetch|Failed to load/] });
+  test('a change that cannot be worked out is said to be so, and the text stays', async ({ page }) => {
+    await page.route(/changes/, (route) => route.abort());
+    await page.goto('/calculators/climb-time/');
+    const tool = await ready(page);
+    await field(tool, 'rider').fill('95');
+    await expect(tool.getByRole('alert')).toContainText('lost its connection');
+    expect(await field(tool, 'rider').inputValue()).toBe('95');
+    expect(await results(tool)).toEqual(expected('climb-time'));
+  });
+});

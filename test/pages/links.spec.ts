@@ -207,6 +207,7 @@ test('a linked page with a slow script shows no number that is not the link’s'
   await page.goto(`/calculators/bigger-hill/?${timedHill}`, { waitUntil: 'commit' });
   const tool = page.locator('.tool');
   // nothing is painted before the styles are there
+  await tool.locator('.inputs-used').waitFor({ state: 'attached' });
   await expect(tool.locator('.inputs-used')).toBeHidden();
   // Every figure in the tool that can be seen: text, drawn text, and what stands in the fields.
   const seen = () =>
