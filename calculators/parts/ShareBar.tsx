@@ -1,16 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Handle, loadChanges } from './useScenario.ts';
 
-/** Address of this scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
-async function addressOf({ scenario, page }: Handle): Promise<string> {
-  const { writeLink } = await loadChanges();
-  const query = writeLink(scenario);
-  const path = page
-    ? location.pathname
-    : `${import.meta.env.BASE_URL.replace(/\/$/, '')}/calculators/${scenario.calculator}/`;
-  return `${location.origin}${path}${query && `?${query}`}`;
-}
-
 /** Ways to pass the scenario on, to change units and to start again. */
 export function ShareBar({ tool }: { tool: Handle }) {
   const { scenario } = tool;
@@ -21,18 +11,19 @@ export function ShareBar({ tool }: { tool: Handle }) {
   // what was copied is not what stands here now
   useEffect(() => setCopied(''), [scenario]);
 
+  const address = async (): Promise<string> => (await loadChanges()).addressOf(scenario, tool.page);
   const copy = async (): Promise<void> => {
-    const address = await addressOf(tool);
+    const link = await address();
     try {
-      await navigator.clipboard.writeText(address);
+      await navigator.clipboard.writeText(link);
       setCopied('Link copied.');
     } catch {
-      setCopied(address);
+      setCopied(link);
     }
   };
   const share = async (): Promise<void> => {
     try {
-      await navigator.share({ title: document.title, url: await addressOf(tool) });
+      await navigator.share({ title: document.title, url: await address() });
     } catch {
       // the reader closing the sheet is no error
     }

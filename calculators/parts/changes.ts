@@ -1,4 +1,24 @@
 /** What a calculator loads when something is changed, linked or copied, and not before. */
+import type { Parsed, System } from '../quantities/index.ts';
+import { parseOptions } from '../scenario/editing.ts';
+import type { Parameter, Scenario } from '../scenario/index.ts';
+import { writeLink } from '../scenario/link.ts';
+
 export * from '../scenario/editing.ts';
 export * from '../scenario/link.ts';
 export * from '../scenario/onward.ts';
+
+/** Works out a sum or a rare unit in a field, with a larger library that is loaded when first needed. */
+export async function evaluateText(parameter: Parameter, text: string, system: System): Promise<Parsed> {
+  const { evaluateExpression } = await import('../quantities/expression.ts');
+  return evaluateExpression(text, parameter.kind, parseOptions(parameter, 'field', system));
+}
+
+/** Address of a scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
+export function addressOf(scenario: Scenario, page: boolean): string {
+  const query = writeLink(scenario);
+  const path = page
+    ? location.pathname
+    : `${import.meta.env.BASE_URL.replace(/\/$/, '')}/calculators/${scenario.calculator}/`;
+  return `${location.origin}${path}${query && `?${query}`}`;
+}

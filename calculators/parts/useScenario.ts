@@ -163,7 +163,7 @@ export function useScenario(
     setReplaced(null);
     // until it can be read, the text stays at least
     if (!changes) setScenario((before) => withText(before, { name, column, text }));
-    apply(({ edit, parseOptions, readText }) => {
+    apply(({ edit, evaluateText, readText }) => {
       clearTimeout(pause.current);
       setTyping(keyOf(name, column));
       pause.current = setTimeout(() => setTyping(null), TYPING_PAUSE) as unknown as number;
@@ -171,18 +171,15 @@ export function useScenario(
       const parsed = readText(parameter, text, 'field', scenario.system);
       setScenario((before) => edit(before, name, column, text, parsed));
       if (parsed.ok || parsed.reason !== 'expression') return;
-      import('../quantities/expression.ts')
-        .then(({ evaluateExpression }) =>
-          evaluateExpression(text, parameter.kind, parseOptions(parameter, 'field', scenario.system)),
-        )
-        .then((result) =>
+      evaluateText(parameter, text, scenario.system).then(
+        (result) =>
           setScenario((before) =>
             cellOf(before, name, column)?.text === text ? edit(before, name, column, text, result) : before,
           ),
-        )
-        .catch(() => {
+        () => {
           // without a connection the sentence of the plain reader stays beside the field
-        });
+        },
+      );
     });
   };
 
