@@ -1,9 +1,9 @@
 import {
-  assistShare,
   type Calibration,
   type Climb,
   type ControlRun,
   calibrate,
+  FADE_WIDTH,
   type Hill,
   hillFromGain,
   type InferredMotor,
@@ -102,9 +102,12 @@ export function carry(m: Measurement): {
   return { calibration, rolling, dragArea, bikes };
 }
 
-/** The bike rides into the fade before its assist limit on the other hill, with a motor that helps. */
+/** The bike rides in the fade before its assist limit on the other hill, with a motor that helps. A run inside the fade began its own where it was ridden. */
 export function isLimited({ climb, ride }: Carried): boolean {
-  return climb.riderPower > 0 && climb.motorPower > 0 && assistShare(ride.speed, climb.assistLimit) < 1;
+  const { riderPower, motorPower, assistLimit, fadeWidth = FADE_WIDTH } = climb;
+  return (
+    riderPower > 0 && motorPower > 0 && assistLimit !== null && ride.speed > (assistLimit - fadeWidth) * (1 - 1e-9)
+  );
 }
 
 /** A hill whose height and length are off by these factors; null where that is not a hill any more. */

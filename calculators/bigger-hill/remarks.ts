@@ -1,4 +1,4 @@
-import { batteryEnergy, type UncertainResult } from '../model/index.ts';
+import { batteryEnergy, isGradeFar, type UncertainResult } from '../model/index.ts';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
 import {
   batteryOf,
@@ -132,7 +132,7 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
       text: `The control run asks for a rolling resistance of ${shown}, outside the ${UNSURVEYED_ROLLING.low} to ${UNSURVEYED_ROLLING.high} of ordinary trails. If the surface was ordinary, check the rider’s mass (${mass} with kit) first.`,
     });
   }
-  if (m.target.rolling === null && Math.abs(m.target.hill.grade - m.hill.grade) > 0.1 * Math.abs(m.hill.grade)) {
+  if (m.target.rolling === null && isGradeFar(m.hill.grade, m.target.hill.grade)) {
     remarks.push({
       tone: 'plain',
       text: 'The rolling resistance found by the control run also holds the errors of mass, height and meter. They cancel on the same grade, not on another.',

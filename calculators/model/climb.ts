@@ -12,7 +12,7 @@ export interface Climb extends Drive {
   headWind: number;
 }
 
-/** A climb at steady speed, SI. `time` is Infinity when the bike does not move; powers are then 0 but for `rider`. */
+/** A climb at steady speed, SI. `time` is Infinity when the bike does not move; the powers are then 0. */
 export interface SteadyClimb {
   /** m/s along the road */
   speed: number;
@@ -20,7 +20,7 @@ export interface SteadyClimb {
   verticalSpeed: number;
   /** s */
   time: number;
-  /** W at the crank: the rider's, the motor's after the fade, and both */
+  /** W at the crank, after the fade; `crankPower` is the rider's with it */
   motorPower: number;
   crankPower: number;
   /** where the crank power goes, W; they add up to it */

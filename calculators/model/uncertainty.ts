@@ -39,7 +39,11 @@ export function propagate(inputs: readonly UncertainInput[], f: (values: number[
       const shifts = [(atLow[k] ?? Number.NaN) - result.value, (atHigh[k] ?? Number.NaN) - result.value];
       const down = Math.min(0, ...shifts);
       const up = Math.max(0, ...shifts);
-      if (Number.isNaN(down) || Number.isNaN(up)) return;
+      // no result at that end: nothing is known to bound this one
+      if (Number.isNaN(down) || Number.isNaN(up)) {
+        if (Number.isFinite(result.value)) result.down2 = result.up2 = Number.POSITIVE_INFINITY;
+        return;
+      }
       result.causes.push({ name: input.name, down, up });
       result.down2 += down * down;
       result.up2 += up * up;

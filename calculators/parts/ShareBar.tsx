@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { type Handle, loadChanges } from './useScenario.ts';
+import { type Handle, loadChanges, NOT_LOADED } from './useScenario.ts';
 
 /** Ways to pass the scenario on, to change units and to start again. */
 export function ShareBar({ tool }: { tool: Handle }) {
@@ -13,12 +13,14 @@ export function ShareBar({ tool }: { tool: Handle }) {
 
   const address = async (): Promise<string> => (await loadChanges()).addressOf(scenario, tool.page);
   const copy = async (): Promise<void> => {
-    const link = await address();
+    let link = '';
     try {
+      link = await address();
       await navigator.clipboard.writeText(link);
       setCopied('Link copied.');
     } catch {
-      setCopied(link);
+      // no clipboard: here it is to be copied by hand; nothing loaded: say so
+      setCopied(link || NOT_LOADED);
     }
   };
   const share = async (): Promise<void> => {

@@ -5,6 +5,7 @@ import {
   calculators,
   columnsOf,
   inputOf,
+  isOverruled,
   namesOf,
   type Outcome,
   parameterOf,
@@ -113,13 +114,12 @@ function InputsUsed({ tool }: { tool: Handle }) {
     addEventListener('beforeprint', note);
     return () => removeEventListener('beforeprint', note);
   }, [scenario]);
-  const unused = scenario.calculator === 'bigger-hill' && scenario.controls > 0 ? 'rolling' : '';
   return (
     <div class="inputs-used">
       <h2>Inputs</h2>
       <dl>
         {namesOf(scenario.calculator)
-          .filter((name) => name !== unused)
+          .filter((name) => !isOverruled(scenario, name))
           .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
           .map((name) => (
             <div key={name}>

@@ -80,7 +80,7 @@ export function loadChanges(): Promise<Changes> {
   return loading;
 }
 
-const NOT_LOADED = 'This change could not be worked out: the page lost its connection. Load it again.';
+export const NOT_LOADED = 'This change could not be worked out: the page lost its connection. Load it again.';
 
 /**
  * The state of one calculator on a page. The first render is the example (or the island's own start), the same as the server's;

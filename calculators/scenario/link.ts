@@ -63,10 +63,7 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
   const units = texts.get('units')?.toLowerCase();
   const linked: System | undefined = units === 'metric' || units === 'us' ? units : undefined;
   if (units !== undefined && !linked) notes.push('The link’s “units” is neither metric nor us.');
-  if (texts.has('v') && texts.get('v') !== String(VERSION))
-    notes.push(
-      `The link is of version “${texts.get('v')?.slice(0, 12)}”, which this page does not know; it was read as version ${VERSION}.`,
-    );
+  const version = versionOf(calculator, texts, notes);
 
   const lists = new Map<string, string[]>();
   for (const name of own) {
@@ -77,7 +74,7 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
   const controlCount = countControls(lists, controls, notes);
 
   let scenario: Scenario = {
-    ...exampleOf(calculator, linked ?? remembered),
+    ...exampleOf(calculator, linked ?? remembered, version),
     systemChosen: linked !== undefined,
     bikes: bikeCount,
     controls: controlCount,
@@ -115,6 +112,17 @@ function read(parameter: Parameter, text: string, system: System): Cell {
 
 /** `37lb` as people write it: 37 lb. */
 const spaced = (canonical: string): string => canonical.replace(/^(-?[\d.]+)([a-z])/i, '$1 $2');
+
+/** Version of the vocabulary that a link was written in: the first where it says none, the newest where it says nothing at all. */
+function versionOf(calculator: CalculatorName, texts: ReadonlyMap<string, string>, notes: string[]): number {
+  const asked = texts.get('v');
+  if (asked === undefined) return texts.size === 0 ? VERSION : 1;
+  if (calculators[calculator].defaults[Number(asked)]) return Number(asked);
+  notes.push(
+    `The link is of version “${asked.slice(0, 12)}”, which this page does not know; it was read as version ${VERSION}.`,
+  );
+  return VERSION;
+}
 
 /** The bikes of a link: as many as the longest list. A single value serves all bikes, but where one bike is enough, a single name, mass, motor or time is one bike. */
 function countBikes(
@@ -203,6 +211,7 @@ export function writeLink(scenario: Scenario): string {
   }
   for (const [name, text] of scenario.kept) pairs.push([encode(name), encode(text)]);
   if (scenario.systemChosen) pairs.push(['units', scenario.system]);
+  if (scenario.version > 1) pairs.push(['v', String(scenario.version)]);
   return pairs.map(([name, text]) => `${name}=${text}`).join('&');
 }
 

@@ -1,8 +1,10 @@
 import { cellOf, isGiven, type Scenario } from './scenario.ts';
 import { type CalculatorName, calculators } from './schema.ts';
 
-const HILL_AND_RIDER = 'distance gain grade altitude temperature wind rolling drag drive unit rider power'.split(' ');
-const FIRST_BIKE = ['bike', 'motor'];
+const HILL_AND_RIDER = 'distance gain grade altitude temperature wind rolling drag drive unit rider power limit'.split(
+  ' ',
+);
+const FIRST_BIKE = ['bike', 'motor', 'battery'];
 
 /** Query that opens another calculator with what was said here about hill, rider and the first bike. */
 export function onwardQuery(scenario: Scenario, to: CalculatorName): string {

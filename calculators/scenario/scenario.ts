@@ -41,11 +41,11 @@ export interface Scenario {
 }
 
 /** The calculator's own example: nothing touched. */
-export function exampleOf(calculator: CalculatorName, system: System = 'metric'): Scenario {
+export function exampleOf(calculator: CalculatorName, system: System = 'metric', version = VERSION): Scenario {
   const { bikes, controls } = calculators[calculator];
   return {
     calculator,
-    version: VERSION,
+    version,
     system,
     systemChosen: false,
     bikes: bikes.example,
@@ -101,11 +101,23 @@ export interface FieldState {
   note?: string;
 }
 
+/** Another input was given that counts in place of this one's default. */
+export function isOverruled(scenario: Scenario, name: string): boolean {
+  const counts = (other: string): boolean => !isGiven(scenario, name) && typeof inputOf(scenario, other) === 'number';
+  if (name === 'gain') return counts('grade');
+  if (name === 'target-gain') return counts('target-distance');
+  if (name !== 'rolling' || scenario.calculator !== 'bigger-hill') return false;
+  return columnsOf(scenario, 'control-time').some((run) => typeof inputOf(scenario, 'control-time', run) === 'number');
+}
+
 /** What a field shows: the text as typed, or the default in the reader's units. */
 export function fieldOf(scenario: Scenario, name: string, column = 0): FieldState {
   const { kind } = parameterOf(name);
   const cell = cellOf(scenario, name, column);
-  const standard = textOf(defaultOf(scenario.calculator, name, column, scenario.version), kind, scenario.system);
+  const beaten = name !== 'rolling' && isOverruled(scenario, name);
+  const standard = beaten
+    ? ''
+    : textOf(defaultOf(scenario.calculator, name, column, scenario.version), kind, scenario.system);
   const text = cell ? cell.text : standard;
   const unit = kind === 'text' || kind === 'duration' || namesUnit(text) ? '' : shownUnit(kind, scenario.system).text;
   const placeholder = standard || textOf(inherited(scenario, name), kind, scenario.system);

@@ -89,18 +89,24 @@ describe('addColumn', () => {
   });
 });
 
-test('adding and removing at random never loses a value, and the link always says the same', () => {
-  const r = random(320);
-  for (let i = 0; i < 200; i++) {
-    let scenario = readLink('bigger-hill', anyGoodQuery(r, 'bigger-hill'));
-    for (let step = 0; step < 4; step++) {
-      const list = r.pick(['bike', 'control'] as const);
-      const count = list === 'bike' ? scenario.bikes : scenario.controls;
-      scenario =
-        count < 6 && (r.chance(0.5) || count <= 1)
-          ? addColumn(scenario, list)
-          : removeColumn(scenario, list, r.whole(0, count - 1));
-      expect(inputsOf(readLink('bigger-hill', writeLink(scenario)))).toEqual(inputsOf(scenario));
+test.each([320, 321, 322, 323, 324, 325])(
+  'adding and removing at random never loses a value, and the link always says the same (%i)',
+  (seed) => {
+    const r = random(seed);
+    for (let i = 0; i < 200; i++) {
+      let scenario = readLink('bigger-hill', anyGoodQuery(r, 'bigger-hill'));
+      for (let step = 0; step < 4; step++) {
+        const list = r.pick(['bike', 'control'] as const);
+        const count = list === 'bike' ? scenario.bikes : scenario.controls;
+        scenario =
+          count < 6 && (r.chance(0.5) || count <= 1)
+            ? addColumn(scenario, list)
+            : removeColumn(scenario, list, r.whole(0, count - 1));
+        // a single run without a time is no run: a link says so by control-time=none, and its power is nobody's
+        const noRun = scenario.controls === 1 && inputOf(scenario, 'control-time') === null;
+        if (!noRun) expect(inputsOf(readLink('bigger-hill', writeLink(scenario)))).toEqual(inputsOf(scenario));
+      }
     }
-  }
-}, 60_000);
+  },
+  60_000,
+);

@@ -483,3 +483,12 @@ describe('units', () => {
     expect(scenario.notes).toEqual(['The link’s “units” is neither metric nor us.']);
   });
 });
+
+describe('versions to come', () => {
+  test('a link of the first version says none; a later one is written and read with its own', () => {
+    expect(readLink('climb-time', 'power=200W').version).toBe(1);
+    const later = { ...readLink('climb-time', 'power=200W'), version: 2 };
+    expect(writeLink(later)).toContain('v=2');
+    expect(writeLink(readLink('climb-time', 'power=200W&v=1'))).toBe('power=200W');
+  });
+});
