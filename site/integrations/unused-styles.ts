@@ -24,6 +24,7 @@ export function unusedStyles(): AstroIntegration {
         // The search's own files come later, on demand, and read colours of ours.
         const search = await readFile(join(folder, 'pagefind/pagefind-ui.css'), 'utf8').catch(() => '');
         const words = wordsOf([...texts.values(), search]);
+        await joinPrint(folder, names, texts);
         for (const name of names.filter((each) => each.endsWith('.css'))) {
           const css = await readFile(join(folder, name), 'utf8');
           const kept = usedStyles(css, words);
@@ -43,6 +44,27 @@ export function unusedStyles(): AstroIntegration {
       },
     },
   };
+}
+
+/**
+ * Starlight keeps its few rules for print in a file of their own, which browsers fetch with every page. Put before the site's style
+ * sheet they cost less than the request.
+ */
+async function joinPrint(folder: string, names: string[], texts: Map<string, string>): Promise<void> {
+  const print = names.find((name) => /[\\/]print\.[\w-]+\.css$/.test(name));
+  const main = names.find((name) => /[\\/]middleware\.[\w-]+\.css$/.test(name));
+  if (print === undefined || main === undefined) return;
+  const rules = await readFile(join(folder, print), 'utf8');
+  if (!rules.startsWith('@media print')) return;
+  await writeFile(join(folder, main), rules + (await readFile(join(folder, main), 'utf8')));
+  await rm(join(folder, print));
+  names.splice(names.indexOf(print), 1);
+  for (const [file, text] of texts) {
+    const without = text.replace(/<link rel="stylesheet" href="[^"]*\/print\.[\w-]+\.css" media="print">/, '');
+    if (without === text) continue;
+    texts.set(file, without);
+    await writeFile(join(folder, file), without);
+  }
 }
 
 /** Everything in these texts that could be the name of a class, an id, an element, an attribute or a custom property. */

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -69,7 +69,14 @@ test('every page has a strict policy, before anything that it must cover', () =>
 });
 
 test('the print style is in the build', () => {
-  expect(readdirSync(`${dist}/_astro`).some((name) => /^print\..*\.css$/.test(name))).toBe(true);
+  const styles = readdirSync(`${dist}/_astro`).filter((name) => name.endsWith('.css'));
+  const print = styles
+    .map((name) => readFileSync(`${dist}/_astro/${name}`, 'utf8'))
+    .filter((css) => css.includes('@media print'));
+  // Starlight's rules, which put the page's frame aside, and ours
+  expect(print.join('')).toContain('orphans:2');
+  expect(print.join('')).toMatch(/\.inputs-used\{[^}]*display:block/);
+  for (const { name, html } of htmlFiles(dist)) expect(html, name).not.toMatch(/href="[^"]*\/print\./);
 });
 
 test('formulas come with a font cut to their page, and other pages with none', () => {
