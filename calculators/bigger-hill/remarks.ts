@@ -9,9 +9,10 @@ import {
   type Remark,
   type Result,
   type Scenario,
+  STEADINESS,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
-import { type carry, isLimited, type Measurement } from './carry.ts';
+import { carry, isLimited, type Measurement } from './carry.ts';
 
 /** Why a bike has no time on the other hill. */
 export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
@@ -102,6 +103,22 @@ function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof
   return `The other hill has ${text(m.target.hill.grade, 'grade')}, the measured one ${text(m.hill.grade, 'grade')}. More than a tenth apart is too different for multiplying times.${amount}`;
 }
 
+/** Control runs that ask for surfaces further apart than riding them unsteadily explains. */
+function disagreement(scenario: Scenario, m: Measurement): Remark[] {
+  const own = m.controls.map((run) => carry({ ...m, controls: [run] }).rolling);
+  const [least, most] = [Math.min(...own), Math.max(...own)];
+  // of one run C_rr is off by about its steadiness times all that resists, of a difference by the root of two times that
+  const explained = Math.SQRT2 * STEADINESS * (m.hill.sin + Math.abs(least));
+  if (!(most - least > explained)) return [];
+  const shown = own.map((rolling) => formatQuantity(rolling, 'ratio', scenario.system)).join(', ');
+  return [
+    {
+      tone: 'wrong',
+      text: `The control runs disagree: one by one they ask for a rolling resistance of ${shown}. That is more than steadiness explains. Something drifted, or one of their times or powers is mistyped.`,
+    },
+  ];
+}
+
 function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): Remark[] {
   if (!centre.calibration) {
     return [
@@ -111,7 +128,7 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
       },
     ];
   }
-  const remarks: Remark[] = [];
+  const remarks: Remark[] = disagreement(scenario, m);
   if (isGiven(scenario, 'rolling'))
     remarks.push({
       tone: 'plain',

@@ -191,3 +191,17 @@ test('two to six bikes and one to six control runs all have their results', () =
   expect(si('gap', 6)).toBe(0);
   for (let bike = 1; bike < 6; bike++) expect(si('gap', bike)).toBeGreaterThan(si('gap', bike + 1));
 });
+
+describe('several control runs', () => {
+  const first = 'control-power=212W,209W&control-bike=12.4kg&rider=76kg&distance=1.85km&gain=196m&power=210W';
+
+  test('that agree within their steadiness draw no word', () => {
+    expect(answer('bigger-hill', `${first}&control-time=16:21,16:38`).said).not.toContain('disagree');
+  });
+
+  test('of which one has minutes and seconds swapped disagree, and the page says so', () => {
+    const { said, tones } = answer('bigger-hill', `${first}&control-time=21:16,16:38`);
+    expect(said).toContain('The control runs disagree');
+    expect(tones).toContain('wrong');
+  });
+});
