@@ -5,5 +5,6 @@ export function proportionalTime(time: number, gain: number, targetGain: number)
 
 /** A target grade further than a tenth from the measured one (both tan) is past what proportional scaling is good for. */
 export function isGradeFar(grade: number, targetGrade: number): boolean {
-  return Math.abs(targetGrade - grade) > 0.1 * Math.abs(grade);
+  // exactly a tenth is not further, whatever its last bit says
+  return Math.abs(targetGrade - grade) > 0.1 * Math.abs(grade) * (1 + 1e-9);
 }
