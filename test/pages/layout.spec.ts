@@ -132,10 +132,10 @@ test('what a finger must hit is large enough, and no text is smaller than 12 px'
 test('labels in a chart do not lie on each other or leave it', async ({ page }) => {
   const tool = await open(page, 'bigger-hill', sixBikes.replace(/time=.*/, 'time=9:00,9:01,9:02,9:03,9:04,9:05'));
   const chart = tool.getByRole('img').first();
-  const boxes = await chart
-    .locator('text.key')
-    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
-  expect(boxes.length).toBe(6);
+  const labels = chart.locator('text.key');
+  // the chart of a linked scenario is drawn as soon as its code is there
+  await expect(labels).toHaveCount(6);
+  const boxes = await labels.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
   const sorted = boxes.toSorted((a, b) => a.y - b.y);
   for (const [i, box] of sorted.entries()) if (i > 0) expect(box.y - sorted[i - 1].y).toBeGreaterThanOrEqual(12);
   const frame = await tool.boundingBox();
