@@ -308,6 +308,17 @@ export const sources: readonly Source[] = [
     says: 'The critical-power relation describes efforts of about 2 to 30 minutes.',
   },
   {
+    id: 'smekal-2015',
+    authors: 'Smekal G et al.',
+    year: '2015',
+    title: '',
+    where: 'Journal of Sports Science and Medicine 14:799–810',
+    short: 'Smekal et al. 2015',
+    url: 'https://jssm.org/mobile/fulltextmobile.php?id=jssm-14-799.xml',
+    status: 'seen',
+    says: 'In an unassisted cross-country competition 24 men averaged 2.66 ± 0.43 W per kilogram of body mass, the best 3.52.',
+  },
+  {
     id: 'smit-2023',
     authors: 'Smit A and others',
     year: '2023',

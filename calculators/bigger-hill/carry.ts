@@ -55,7 +55,6 @@ export interface Carried {
 export function carry(m: Measurement): {
   calibration: Calibration | null;
   rolling: number;
-  dragArea: number;
   bikes: Carried[];
 } {
   const { hill, density, headWind, efficiency, target } = m;
@@ -99,7 +98,7 @@ export function carry(m: Measurement): {
         hill.gain > 0 && target.hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
     };
   });
-  return { calibration, rolling, dragArea, bikes };
+  return { calibration, rolling, bikes };
 }
 
 /** The bike rides in the fade before its assist limit on the other hill, with a motor that helps. A run inside the fade began its own where it was ridden. */

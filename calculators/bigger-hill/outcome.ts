@@ -19,8 +19,7 @@ import { doubtsOf, measurementOf, optional } from './measurement.ts';
 import { remarksOf, STANDS_STILL } from './remarks.ts';
 
 export interface BiggerHillOutcome extends Outcome {
-  /** heights of both hills, m, for the chart */
-  gain: number;
+  /** height of the other hill, m, for the chart */
   targetGain: number;
 }
 
@@ -63,7 +62,6 @@ function impossible(scenario: Scenario, problem: string, field: string): BiggerH
   return {
     results: [...results, ...ONCE.map(([name, kind]) => none(name, kind, problem))],
     remarks: [{ tone: 'wrong', text: problem, field }],
-    gain: 0,
     targetGain: 0,
   };
 }
@@ -138,5 +136,5 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   );
   const slowestTime = spread[slowest * PER_BIKE.length];
   remarks.push(...remarksOf(scenario, m, centre, far, sameHill, slowestTime));
-  return { results, remarks, gain: hill.gain, targetGain: targetHill.gain };
+  return { results, remarks, targetGain: targetHill.gain };
 }

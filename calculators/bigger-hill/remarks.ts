@@ -135,18 +135,19 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
       text: 'The control run sets the rolling resistance: your own figure is not used.',
     });
   const { rolling } = centre;
+  const runs = m.controls.length > 1 ? 'control runs ask' : 'control run asks';
   const shown = formatQuantity(rolling, 'ratio', scenario.system);
   const mass = formatQuantity(numberOf(scenario, 'rider'), 'mass', scenario.system);
   if (rolling < ABSURD_ROLLING.low || rolling > ABSURD_ROLLING.high) {
     const why = rolling < 0 ? 'below zero, which no tyre does' : 'which no ordinary trail has';
     remarks.push({
       tone: 'wrong',
-      text: `The control run asks for a rolling resistance of ${shown}, ${why}. Some inputs contradict each other: most often the rider’s mass (${mass} with kit), then the height gained, the control run’s power or its time. The motor powers hardly change with the mass, other hills do.`,
+      text: `The ${runs} for a rolling resistance of ${shown}, ${why}. Some inputs contradict each other: most often the rider’s mass (${mass} with kit), then the height gained, the control run’s power or its time. The motor powers hardly change with the mass, other hills do.`,
     });
   } else if (rolling < UNSURVEYED_ROLLING.low || rolling > UNSURVEYED_ROLLING.high) {
     remarks.push({
       tone: 'caution',
-      text: `The control run asks for a rolling resistance of ${shown}, outside the ${UNSURVEYED_ROLLING.low} to ${UNSURVEYED_ROLLING.high} of ordinary trails. If the surface was ordinary, check the rider’s mass (${mass} with kit) first.`,
+      text: `The ${runs} for a rolling resistance of ${shown}, outside the ${UNSURVEYED_ROLLING.low} to ${UNSURVEYED_ROLLING.high} of ordinary trails. If the surface was ordinary, check the rider’s mass (${mass} with kit) first.`,
     });
   }
   if (m.target.rolling === null && isGradeFar(m.hill.grade, m.target.hill.grade)) {

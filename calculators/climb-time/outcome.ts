@@ -176,7 +176,7 @@ function remarksOf(scenario: Scenario, climb: Climb, time: UncertainResult, shar
       tone: 'caution',
       text: 'On a slope this steep a tyre slips or the front wheel lifts before power runs out; neither is worked out here.',
     });
-  if (climb.hill.gain > 0 && time.value * 0.8 > climb.hill.distance)
+  if (climb.hill.gain > 0 && time.value * STROLL > climb.hill.distance)
     remarks.push({ tone: 'caution', text: 'That is slower than a stroll: most people would be pushing.' });
   return remarks;
 }
@@ -204,6 +204,9 @@ function effectsOf(climb: Climb, system: System): Effect[] {
 
 /** Grade (tan) beyond which grip decides: an assumption. */
 const STEEP = 0.3;
+
+/** Speed, m/s, below which people push: an assumption. */
+const STROLL = 0.8;
 
 const CURVE_POINTS = 16;
 

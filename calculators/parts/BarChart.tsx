@@ -13,9 +13,7 @@ const BAR_HEIGHT = 46;
 
 export interface BarChartProps {
   description: string;
-
   bars: readonly Bar[];
-
   series?: boolean;
 }
 

@@ -60,7 +60,7 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
         </span>
         {doubt && (
           <small>
-            Known to: {doubt.range}. <DoubtSource id={doubt.source} />
+            Known to: {doubt.range}. <SourceLink id={doubt.source} />
           </small>
         )}
       </div>
@@ -88,7 +88,7 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
       )}
       {hint && (
         <small class="hint" id={`${id}h`}>
-          {hint}
+          {hint} {parameter.source && <SourceLink id={parameter.source} />}
         </small>
       )}
       {note && !wrong && (
@@ -100,7 +100,7 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
   );
 }
 
-function DoubtSource({ id }: { id: string }) {
+function SourceLink({ id }: { id: string }) {
   if (id === 'assumption') return <>Our assumption.</>;
   return <a href={`${import.meta.env.BASE_URL.replace(/\/$/, '')}/reference/sources/#${id}`}>Source</a>;
 }

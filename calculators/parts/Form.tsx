@@ -86,11 +86,7 @@ export function Form({ tool, outcome }: Props) {
           return (
             <fieldset key={group}>
               <legend>{legend(group)}</legend>
-              {list === 'control' && (
-                <small>
-                  No assistance, known rider power, same hill, tyres and day. They tell what the surface takes.
-                </small>
-              )}
+              {list === 'control' && <small>No assistance, known power, same hill, tyres and day.</small>}
               {columns.map((column) => {
                 const title = list === 'bike' ? bikeName(scenario, column) : `Control run ${column + 1}`;
                 return (

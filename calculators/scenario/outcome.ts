@@ -70,9 +70,7 @@ export function resultOf(outcome: Outcome, name: string, bike?: number): Result 
 }
 
 /** The cause of most of a result's doubt, or undefined when nothing moves it. Causes of one kind (each run's stopwatch) count together. */
-export function mainCause(
-  result: UncertainResult,
-): { cause: string; low: number; high: number; share: number } | undefined {
+export function mainCause(result: UncertainResult): { cause: string; low: number; high: number } | undefined {
   const sums = new Map<string, { down2: number; up2: number }>();
   let total = 0;
   for (const { name, down, up } of result.causes) {
@@ -86,10 +84,5 @@ export function mainCause(
   const largest = [...sums].sort(([, a], [, b]) => b.down2 + b.up2 - (a.down2 + a.up2))[0];
   if (!largest || !(total > 0) || !Number.isFinite(total)) return undefined;
   const [cause, { down2, up2 }] = largest;
-  return {
-    cause,
-    low: result.value - Math.sqrt(down2),
-    high: result.value + Math.sqrt(up2),
-    share: (down2 + up2) / total,
-  };
+  return { cause, low: result.value - Math.sqrt(down2), high: result.value + Math.sqrt(up2) };
 }

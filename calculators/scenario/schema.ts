@@ -24,6 +24,8 @@ export interface Parameter {
   label: string;
   /** below the field */
   hint?: string;
+  /** id in the bibliography of a figure that the hint names */
+  source?: string;
   /** values that one tap sets; without a value, the default */
   choices?: readonly { label: string; text?: string }[];
 }
@@ -90,6 +92,7 @@ export const parameters: readonly Parameter[] = [
     max: 0.15,
     label: 'Rolling resistance',
     hint: 'A paved path took 0.008, two cross-country courses 0.022 and 0.030.',
+    source: 'tengattini-2018',
     choices: [{ label: 'Paved path', text: '0.008' }, { label: 'Trail' }],
   },
   {
@@ -132,6 +135,7 @@ export const parameters: readonly Parameter[] = [
     max: 1500,
     label: 'Power you hold',
     hint: 'For scale: racers averaged 2.7 W per kilogram of body; most of us hold less.',
+    source: 'smekal-2015',
   },
   {
     name: 'name',
