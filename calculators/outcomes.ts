@@ -1,18 +1,46 @@
 /** Every calculator's outcome by name: for prose, tables and preview cards at build, and for tests. A view imports only its own. */
 import { biggerHill } from './bigger-hill/outcome.ts';
+import { biggerHillRemarks } from './bigger-hill/remarks.ts';
 import { climbTime } from './climb-time/outcome.ts';
+import { climbTimeRemarks } from './climb-time/remarks.ts';
 import { powerToWeight } from './power-to-weight/outcome.ts';
-import { type CalculatorName, type Outcome, readLink, type Scenario } from './scenario/index.ts';
+import { powerToWeightRemarks } from './power-to-weight/remarks.ts';
+import {
+  type CalculatorName,
+  type Outcome,
+  type Remark,
+  type Remarks,
+  readLink,
+  type Scenario,
+} from './scenario/vocabulary.ts';
 import { sideBySide } from './side-by-side/outcome.ts';
+import { sideBySideRemarks } from './side-by-side/remarks.ts';
 
-const outcomes: Readonly<Record<CalculatorName, (scenario: Scenario) => Outcome>> = {
-  'climb-time': climbTime,
-  'side-by-side': sideBySide,
-  'bigger-hill': biggerHill,
-  'power-to-weight': powerToWeight,
+type Answer = Outcome & { remarks: Remark[] };
+
+/** What computes a calculator's results, and what writes its sentences, in one. */
+const both =
+  <O extends Outcome>(outcome: (scenario: Scenario) => O, remarks: Remarks<O>) =>
+  (scenario: Scenario): Answer => {
+    const answer = outcome(scenario);
+    return { ...answer, remarks: remarks(scenario, answer) };
+  };
+
+const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => Answer>>> = {
+  'climb-time': both(climbTime, climbTimeRemarks),
+  'side-by-side': both(sideBySide, sideBySideRemarks),
+  'bigger-hill': both(biggerHill, biggerHillRemarks),
+  'power-to-weight': both(powerToWeight, powerToWeightRemarks),
 };
 
+/** What a calculator answers in a scenario, with its sentences. */
+export function answerOf(scenario: Scenario): Answer {
+  const answer = answers[scenario.calculator];
+  if (!answer) throw new RangeError(`“${scenario.calculator}” computes nothing yet.`);
+  return answer(scenario);
+}
+
 /** What a calculator answers when it is opened with this query (`distance=1mi&gain=550ft`). */
-export function outcomeOf(calculator: CalculatorName, query: string): Outcome {
-  return outcomes[calculator](readLink(calculator, query));
+export function outcomeOf(calculator: CalculatorName, query: string): Answer {
+  return answerOf(readLink(calculator, query));
 }

@@ -6,7 +6,7 @@ import type { CalculatorName } from '../calculators/scenario/index.ts';
  * elsewhere when they come into view. Astro's own loader does the same for any framework in two kilobytes more.
  */
 
-const views: Record<CalculatorName, () => Promise<{ mount: (place: Element, props: LiveProps) => void }>> = {
+const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Element, props: LiveProps) => void }>>> = {
   'climb-time': () => import('../calculators/climb-time/ClimbTime.tsx'),
   'side-by-side': () => import('../calculators/side-by-side/SideBySide.tsx'),
   'bigger-hill': () => import('../calculators/bigger-hill/BiggerHill.tsx'),
@@ -15,8 +15,8 @@ const views: Record<CalculatorName, () => Promise<{ mount: (place: Element, prop
 
 async function wake(place: HTMLElement): Promise<void> {
   const { island, props = '{}' } = place.dataset;
-  const { mount } = await views[island as CalculatorName]();
-  mount(place, JSON.parse(props));
+  const view = await views[island as CalculatorName]?.();
+  view?.mount(place, JSON.parse(props));
   place.dataset.live = '';
 }
 

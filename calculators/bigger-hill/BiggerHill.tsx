@@ -8,14 +8,16 @@ import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import type { TrackChartProps } from '../parts/TrackChart.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { biggerHill as definition } from '../scenario/definitions/bigger-hill.ts';
 import { bikeName, columnsOf, isGiven, resultOf, valueText } from '../scenario/index.ts';
-import { biggerHill } from './outcome.ts';
+import { type BiggerHillOutcome, biggerHill } from './outcome.ts';
 
+const loadRemarks = async () => (await import('./remarks.ts')).biggerHillRemarks;
 const loadChart = async () => (await import('../parts/TrackChart.tsx')).TrackChart;
 
 /** A measured climb carried to another hill. */
-export default function BiggerHill(props: IslandProps<TrackChartProps>) {
-  const tool = useScenario('bigger-hill', props);
+export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHillOutcome>) {
+  const tool = useScenario(definition, props);
   const { scenario } = tool;
   const { system } = scenario;
   const outcome = useMemo(() => biggerHill(scenario), [scenario]);
@@ -39,6 +41,8 @@ export default function BiggerHill(props: IslandProps<TrackChartProps>) {
     <Tool
       tool={tool}
       outcome={outcome}
+      remarks={props.remarks}
+      loadRemarks={loadRemarks}
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>

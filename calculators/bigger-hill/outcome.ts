@@ -1,4 +1,4 @@
-import { batteryEnergy, type Hill, isGradeFar, propagate } from '../model/index.ts';
+import { batteryEnergy, type Hill, isGradeFar, propagate, type UncertainResult } from '../model/index.ts';
 import {
   batteryOf,
   columnsOf,
@@ -14,14 +14,29 @@ import {
   type Setting,
   targetHillOf,
 } from '../scenario/index.ts';
-import { carry, isLimited } from './carry.ts';
+import { carry, isLimited, type Measurement } from './carry.ts';
 import { doubtsOf, measurementOf, optional } from './measurement.ts';
-import { remarksOf, STANDS_STILL } from './remarks.ts';
 
 export interface BiggerHillOutcome extends Outcome {
   /** height of the other hill, m, for the chart */
   targetGain: number;
+  /** sentences about what was entered */
+  notes: Remark[];
+  /** what the other sentences are about; absent where one of the hills is none */
+  about?: {
+    measurement: Measurement;
+    centre: ReturnType<typeof carry>;
+    /** the grades are too different for multiplying */
+    far: boolean;
+    /** the other hill is more of the measured one */
+    sameHill: boolean;
+    /** time of the bike that takes longest */
+    slowest: UncertainResult | undefined;
+  };
 }
+
+/** Why a bike has no time on the other hill. */
+export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
 
 const PER_BIKE: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -61,7 +76,7 @@ function impossible(scenario: Scenario, problem: string, field: string): BiggerH
   );
   return {
     results: [...results, ...ONCE.map(([name, kind]) => none(name, kind, problem))],
-    remarks: [{ tone: 'wrong', text: problem, field }],
+    notes: [{ tone: 'wrong', text: problem, field }],
     targetGain: 0,
   };
 }
@@ -105,7 +120,6 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   });
 
   const results: Result[] = [];
-  const remarks: Remark[] = [...hills.notes];
   const far = isGradeFar(hill.grade, targetHill.grade);
   centre.bikes.forEach((bike, i) => {
     const own = spread.slice(i * PER_BIKE.length, (i + 1) * PER_BIKE.length);
@@ -134,7 +148,10 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     (worst, bike, i) => (bike.ride.time > (centre.bikes[worst]?.ride.time ?? 0) ? i : worst),
     0,
   );
-  const slowestTime = spread[slowest * PER_BIKE.length];
-  remarks.push(...remarksOf(scenario, m, centre, far, sameHill, slowestTime));
-  return { results, remarks, targetGain: targetHill.gain };
+  return {
+    results,
+    notes: hills.notes,
+    targetGain: targetHill.gain,
+    about: { measurement: m, centre, far, sameHill, slowest: spread[slowest * PER_BIKE.length] },
+  };
 }

@@ -1,4 +1,4 @@
-import { batteryEnergy, isGradeFar, type UncertainResult } from '../model/index.ts';
+import { batteryEnergy, isGradeFar } from '../model/index.ts';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
 import {
   batteryOf,
@@ -13,23 +13,16 @@ import {
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
 import { carry, isLimited, type Measurement } from './carry.ts';
-
-/** Why a bike has no time on the other hill. */
-export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
+import { type BiggerHillOutcome, STANDS_STILL } from './outcome.ts';
 
 /** Effective C_rr beyond what surface and ±0.008 of back-solving explain. */
 const ABSURD_ROLLING = { low: UNSURVEYED_ROLLING.low - 0.008, high: UNSURVEYED_ROLLING.high + 0.008 };
 
-/** What the reader should know about the answer, in sentences. `slowest` is the time of the bike that takes longest. */
-export function remarksOf(
-  scenario: Scenario,
-  m: Measurement,
-  centre: ReturnType<typeof carry>,
-  far: boolean,
-  sameHill: boolean,
-  slowest: UncertainResult | undefined,
-): Remark[] {
-  const remarks: Remark[] = [];
+/** What the reader should know about the answer, in sentences. */
+export function biggerHillRemarks(scenario: Scenario, { notes, about }: BiggerHillOutcome): Remark[] {
+  if (!about) return notes;
+  const { measurement: m, centre, far, sameHill, slowest } = about;
+  const remarks: Remark[] = [...notes];
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
   const given = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
   remarks.push(...calibrationRemarks(scenario, m, centre));

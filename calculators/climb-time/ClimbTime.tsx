@@ -7,8 +7,9 @@ import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
+import { climbTime as definition } from '../scenario/definitions/climb-time.ts';
 import { motorOf, resultOf, valueText } from '../scenario/index.ts';
-import { climbTime } from './outcome.ts';
+import { type ClimbTimeOutcome, climbTime } from './outcome.ts';
 
 const FACTS: [string, string][] = [
   ['speed', 'Speed'],
@@ -35,11 +36,12 @@ function differenceText(seconds: number): string {
     : formatDuration(seconds, 0, true);
 }
 
+const loadRemarks = async () => (await import('./remarks.ts')).climbTimeRemarks;
 const loadChart = async () => (await import('../parts/CurveChart.tsx')).CurveChart;
 
 /** How long one bike takes up one hill, where its power goes, and what would change the time. */
-export default function ClimbTime(props: IslandProps<CurveChartProps>) {
-  const tool = useScenario('climb-time', props);
+export default function ClimbTime(props: IslandProps<CurveChartProps, ClimbTimeOutcome>) {
+  const tool = useScenario(definition, props);
   const { scenario } = tool;
   const { system } = scenario;
   const outcome = useMemo(() => climbTime(scenario), [scenario]);
@@ -54,6 +56,8 @@ export default function ClimbTime(props: IslandProps<CurveChartProps>) {
     <Tool
       tool={tool}
       outcome={outcome}
+      remarks={props.remarks}
+      loadRemarks={loadRemarks}
       spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
       head={
         <p class="headline">

@@ -14,7 +14,6 @@ import {
   climbOf,
   exact,
   hillOf,
-  mainCause,
   none,
   numberOf,
   type Outcome,
@@ -43,9 +42,12 @@ export interface CurvePoint {
 export interface ClimbTimeOutcome extends Outcome {
   effects: Effect[];
   curve: CurvePoint[];
+  /** what the sentences are about; absent where there is no hill */
+  about?: { notes: Remark[]; climb: Climb; time: UncertainResult; share: number; limited: boolean };
+  problem?: Remark;
 }
 
-const STANDS_STILL = 'This power does not move the bike on this hill.';
+export const STANDS_STILL = 'This power does not move the bike on this hill.';
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -70,9 +72,9 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   if (!setting.ok) {
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
       effects: [],
       curve: [],
+      problem: { tone: 'wrong', text: setting.problem, field: setting.field },
     };
   }
   const hill = setting.value;
@@ -130,55 +132,10 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   ];
   return {
     results,
-    remarks: [...setting.notes, ...remarksOf(scenario, climb, time, share.value, limited)],
     effects: Number.isFinite(time.value) ? effectsOf(climb, scenario.system) : [],
     curve: curveOf(climb, climbDoubts(scenario)),
+    about: { notes: setting.notes, climb, time, share: share.value, limited },
   };
-}
-
-function remarksOf(scenario: Scenario, climb: Climb, time: UncertainResult, share: number, limited: boolean): Remark[] {
-  const remarks: Remark[] = [];
-  const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
-  if (!Number.isFinite(time.value)) {
-    const text =
-      climb.riderPower === 0 && climb.motorPower > 0
-        ? 'Nobody pedals: a motor that assists gives nothing then.'
-        : STANDS_STILL;
-    return [{ tone: 'wrong', text }];
-  }
-  const cause = mainCause(time);
-  if (cause && Number.isFinite(cause.high)) {
-    remarks.push({
-      tone: 'plain',
-      text: `Most of the doubt is ${cause.cause}: that alone puts the time anywhere from ${duration(cause.low)} to ${duration(cause.high)}.`,
-    });
-  }
-  if (limited && climb.assistLimit !== null) {
-    const free = rideClimb({ ...climb, assistLimit: null });
-    const motor = rideClimb(climb).motorPower;
-    remarks.push({
-      tone: 'caution',
-      text: `The assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })} holds this bike back: the motor gives ${formatQuantity(motor, 'power', scenario.system)} of its ${formatQuantity(climb.motorPower, 'power', scenario.system)} here, and without a limit the climb would take ${duration(free.time)}.`,
-    });
-  }
-  if (climb.riderPower === 0 && climb.motorPower > 0)
-    remarks.push({
-      tone: 'caution',
-      text: 'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.',
-    });
-  if (share > 1)
-    remarks.push({
-      tone: 'caution',
-      text: `That is more than the battery holds. What happens once it is empty is not worked out here yet: take it that you ride the rest without help.`,
-    });
-  if (climb.hill.grade > STEEP)
-    remarks.push({
-      tone: 'caution',
-      text: 'On a slope this steep a tyre slips or the front wheel lifts before power runs out; neither is worked out here.',
-    });
-  if (climb.hill.gain > 0 && time.value * STROLL > climb.hill.distance)
-    remarks.push({ tone: 'caution', text: 'That is slower than a stroll: most people would be pushing.' });
-  return remarks;
 }
 
 /** ±10 W, ±1 kg (1 lb), ±1 % of grade: the change of the time in seconds. The grade changes at the same distance. */
@@ -201,12 +158,6 @@ function effectsOf(climb: Climb, system: System): Effect[] {
     { change: '1 % of grade', more: shift(steeper(0.01)), less: shift(steeper(-0.01)) },
   ];
 }
-
-/** Grade (tan) beyond which grip decides: an assumption. */
-const STEEP = 0.3;
-
-/** Speed, m/s, below which people push: an assumption. */
-const STROLL = 0.8;
 
 const CURVE_POINTS = 16;
 

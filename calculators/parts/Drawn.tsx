@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { AS_IT_CAME, useLater } from './useLater.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props<P> {
@@ -11,28 +11,10 @@ interface Props<P> {
   chart: P;
 }
 
-/** Leaves the children alone that came with the page. */
-const AS_IT_CAME = { __html: '' };
-
-/** A chart that arrives drawn. The code that draws it is loaded when the calculator is touched; until it is there, a chart that no longer holds is hidden. */
-export function Drawn<P extends object>({ tool, server: Server, load, chart }: Props<P>) {
-  const [Chart, setChart] = useState<ComponentType<P> | null>(null);
-  const wanted = tool.warm || tool.changed;
-  useEffect(() => {
-    if (!wanted || Chart) return;
-    load().then(
-      (loaded) => setChart(() => loaded),
-      () => {
-        // without a connection the numbers and tables still follow
-      },
-    );
-  }, [wanted]);
-  if (Server)
-    return (
-      <div>
-        <Server {...chart} />
-      </div>
-    );
+/** A chart that arrives drawn. Until the code that draws it is there, a chart that no longer holds is hidden. */
+export function Drawn<P extends object>({ tool, server, load, chart }: Props<P>) {
+  const Chart = useLater(tool, server, load);
+  if (server) return <div>{Chart && <Chart {...chart} />}</div>;
   if (Chart && tool.changed)
     return (
       <div key="anew">

@@ -1,4 +1,4 @@
-import { doubts, fieldOf, keyOf, parameterOf } from '../scenario/index.ts';
+import { doubts, fieldOf, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -33,7 +33,7 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
   return (
     <>
       <div class={wrong ? 'field wrong' : 'field'}>
-        <label for={id}>{parameter.label}</label>
+        <label for={id}>{labelOf(scenario.calculator, name)}</label>
         <span class="entry">
           <input
             id={id}

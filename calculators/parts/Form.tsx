@@ -1,19 +1,19 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import {
   bikeName,
-  type CalculatorName,
-  calculators,
+  calculatorOf,
   columnsOf,
   type Group,
   MAX_BIKES,
   MAX_CONTROLS,
-  type Outcome,
   parameterOf,
+  type Remark,
+  type Section,
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
 import type { Handle } from './useScenario.ts';
 
-const LEGENDS: Record<Group, string> = {
+const LEGENDS: Partial<Record<Group, string>> = {
   hill: 'Hill',
   rider: 'Rider',
   bike: 'Bike',
@@ -21,17 +21,22 @@ const LEGENDS: Record<Group, string> = {
   control: 'Control runs',
   target: 'The other hill',
   companion: 'Companion',
+  gears: 'Gears',
+  heat: 'Motor heat',
+  battery: 'Battery',
+  change: 'Changes',
 };
 
 interface Props {
   tool: Handle;
-  outcome: Outcome;
+  /** sentences that belong beside a field */
+  remarks: readonly Remark[];
 }
 
 /** All inputs of a calculator: the main ones in sections, the rest under one fold. */
-export function Form({ tool, outcome }: Props) {
+export function Form({ tool, remarks }: Props) {
   const { scenario } = tool;
-  const { sections, bikes } = calculators[scenario.calculator];
+  const { sections, bikes, fold } = calculatorOf(scenario.calculator);
   const several = bikes.max > 1;
   // a row that comes or goes must not lose the keyboard's place: what has the focus next
   const form = useRef<HTMLFormElement>(null);
@@ -40,14 +45,9 @@ export function Form({ tool, outcome }: Props) {
     if (next.current) form.current?.querySelector<HTMLElement>(next.current)?.focus();
     next.current = '';
   }, [scenario.bikes, scenario.controls]);
-  const legend = (group: Group): string =>
-    group === 'bike' && several
-      ? 'Bikes'
-      : group === 'hill' && scenario.calculator === 'bigger-hill'
-        ? 'The measured hill'
-        : LEGENDS[group];
-  const contradiction = (name: string): string | undefined =>
-    outcome.remarks.find((remark) => remark.field === name)?.text;
+  const legend = ({ group, legend: own }: Section): string =>
+    own ?? (group === 'bike' && several ? 'Bikes' : (LEGENDS[group] ?? ''));
+  const contradiction = (name: string): string | undefined => remarks.find((remark) => remark.field === name)?.text;
   const fields = (names: readonly string[], column = 0, detailed = false) =>
     names.map((name) => (
       <Field
@@ -70,12 +70,14 @@ export function Form({ tool, outcome }: Props) {
     >
       {sections
         .filter(({ names }) => names.length > 0)
-        .map(({ group, names }) => {
+
+        .map((section) => {
+          const { names } = section;
           const list = names.map((name) => parameterOf(name).list).find(Boolean);
           if (!list || (list === 'bike' && !several)) {
             return (
-              <fieldset key={group}>
-                <legend>{legend(group)}</legend>
+              <fieldset key={legend(section)}>
+                <legend>{legend(section)}</legend>
                 <div class="fields">{fields(names)}</div>
               </fieldset>
             );
@@ -84,8 +86,8 @@ export function Form({ tool, outcome }: Props) {
           const fewest = list === 'bike' ? bikes.min : 0;
           const most = list === 'bike' ? MAX_BIKES : MAX_CONTROLS;
           return (
-            <fieldset key={group}>
-              <legend>{legend(group)}</legend>
+            <fieldset key={legend(section)}>
+              <legend>{legend(section)}</legend>
               {list === 'control' && <small>No assistance, known power, same hill, tyres and day.</small>}
               {columns.map((column) => {
                 const title = list === 'bike' ? bikeName(scenario, column) : `Control run ${column + 1}`;
@@ -123,38 +125,34 @@ export function Form({ tool, outcome }: Props) {
             </fieldset>
           );
         })}
-      <details class="fold">
-        <summary>More: {FOLD[scenario.calculator]}</summary>
-        {sections
-          .filter(({ folded }) => folded)
-          .map(({ group, folded = [] }) => {
-            const list = folded.map((name) => parameterOf(name).list).find(Boolean);
-            const columns = list && (list === 'control' || several) ? columnsOf(scenario, folded[0] as string) : [0];
-            return columns.map((column) => {
-              const title =
-                list === 'bike' && several
-                  ? bikeName(scenario, column)
-                  : list === 'control'
-                    ? `Control run ${column + 1}`
-                    : group === 'conditions'
-                      ? 'Air and drive'
-                      : legend(group);
-              return (
-                <fieldset key={`${group}.${column}`}>
-                  <legend>{title}</legend>
-                  <div class="fields">{fields(folded, column, true)}</div>
-                </fieldset>
-              );
-            });
-          })}
-      </details>
+      {fold && (
+        <details class="fold">
+          <summary>More: {fold}</summary>
+          {sections
+            .filter(({ folded }) => folded)
+            .map((section) => {
+              const { group, folded = [] } = section;
+              const list = folded.map((name) => parameterOf(name).list).find(Boolean);
+              const columns = list && (list === 'control' || several) ? columnsOf(scenario, folded[0] as string) : [0];
+              return columns.map((column) => {
+                const title =
+                  list === 'bike' && several
+                    ? bikeName(scenario, column)
+                    : list === 'control'
+                      ? `Control run ${column + 1}`
+                      : group === 'conditions'
+                        ? 'Air and drive'
+                        : legend(section);
+                return (
+                  <fieldset key={`${legend(section)}.${column}`}>
+                    <legend>{title}</legend>
+                    <div class="fields">{fields(folded, column, true)}</div>
+                  </fieldset>
+                );
+              });
+            })}
+        </details>
+      )}
     </form>
   );
 }
-
-const FOLD: Record<CalculatorName, string> = {
-  'climb-time': 'battery, assist limit, air, drive',
-  'side-by-side': 'measured times, batteries, assist limit, air, drive',
-  'bigger-hill': 'batteries, assist limit, surface, air, drive',
-  'power-to-weight': 'assist limit, air, drive',
-};

@@ -2,24 +2,33 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import {
   bikeName,
-  calculators,
+  type CalculatorName,
+  calculatorOf,
   columnsOf,
+  type Group,
   inputOf,
   isOverruled,
+  labelOf,
   namesOf,
   type Outcome,
   parameterOf,
   problemsOf,
+  type Remark,
+  type Remarks,
   valueText,
 } from '../scenario/index.ts';
 import { Form } from './Form.tsx';
 import { Onward } from './Onward.tsx';
 import { ShareBar } from './ShareBar.tsx';
+import { AS_IT_CAME, useLater } from './useLater.ts';
 import type { Handle } from './useScenario.ts';
 
-interface Props {
+interface Props<O extends Outcome> {
   tool: Handle;
-  outcome: Outcome;
+  outcome: O;
+  /** what writes the sentences: the code itself while the page is built, later when the calculator is touched */
+  remarks: Remarks<O> | undefined;
+  loadRemarks: () => Promise<Remarks<O>>;
   /** the answer: stays in view on a phone */
   head: ComponentChildren;
   /** the answer in one sentence, spoken once after a change */
@@ -30,9 +39,10 @@ interface Props {
 const SPEAK_AFTER = 900;
 
 /** The frame of every calculator: answer, inputs, what stands behind the answer, and the ways to pass it on. */
-export function Tool({ tool, outcome, head, spoken, children }: Props) {
+export function Tool<O extends Outcome>({ tool, outcome, remarks, loadRemarks, head, spoken, children }: Props<O>) {
   const { scenario } = tool;
-  const { title } = calculators[scenario.calculator];
+  const { title } = calculatorOf(scenario.calculator);
+  const said = useLater(tool, remarks, loadRemarks)?.(scenario, outcome);
   const problems = tool.typing ? [] : problemsOf(scenario);
   const answer = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -58,7 +68,7 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
             </p>
           )}
         </div>
-        <Form tool={tool} outcome={outcome} />
+        <Form tool={tool} remarks={said ?? []} />
         <div class="tool-rest">
           {tool.failure && (
             <p class="problem" role="alert">
@@ -72,7 +82,7 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
               ))}
             </ul>
           )}
-          <Remarks outcome={outcome} />
+          <Sentences remarks={tool.changed || remarks ? said : undefined} outdated={tool.changed} />
           {children}
           <Onward scenario={scenario} />
           <ShareBar tool={tool} />
@@ -85,16 +95,20 @@ export function Tool({ tool, outcome, head, spoken, children }: Props) {
 }
 
 function standInText({ scenario }: Handle, name: string, column: number): string {
-  const { label, list } = parameterOf(name);
+  const { list } = parameterOf(name);
+  const label = labelOf(scenario.calculator, name);
   const whose = list === 'bike' && scenario.bikes > 1 ? ` of ${bikeName(scenario, column)}` : '';
   const value = inputOf(scenario, name, column) === undefined ? 'nothing' : valueText(scenario, name, column);
   return `${label.toLowerCase()}${whose} ${value}`;
 }
 
-function Remarks({ outcome }: { outcome: Outcome }) {
+/** What the reader should know about the answer. Sentences that no longer hold are hidden until the code is there that writes them. */
+function Sentences({ remarks, outdated }: { remarks: readonly Remark[] | undefined; outdated: boolean }) {
+  if (!remarks)
+    return <ul key="came" class={outdated ? 'remarks outdated' : 'remarks'} dangerouslySetInnerHTML={AS_IT_CAME} />;
   return (
-    <ul class="remarks">
-      {outcome.remarks.map(({ tone, text }) => (
+    <ul key="written" class="remarks">
+      {remarks.map(({ tone, text }) => (
         <li class={tone} key={text}>
           {text}
         </li>
@@ -123,7 +137,7 @@ function InputsUsed({ tool }: { tool: Handle }) {
           .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
           .map((name) => (
             <div key={name}>
-              <dt>{labelInPrint(name)}</dt>
+              <dt>{labelInPrint(scenario.calculator, name)}</dt>
               <dd>
                 {columnsOf(scenario, name)
                   .map((column) => valueText(scenario, name, column))
@@ -137,14 +151,18 @@ function InputsUsed({ tool }: { tool: Handle }) {
   );
 }
 
+const IN_PRINT: Partial<Record<Group, string>> = {
+  control: 'Control run',
+  target: 'Other hill',
+  companion: 'Companion',
+  change: 'Change',
+};
+
 /** A label that stands without its section. */
-function labelInPrint(name: string): string {
-  const { group, label } = parameterOf(name);
-  return group === 'control'
-    ? `Control run: ${label.toLowerCase()}`
-    : group === 'target'
-      ? `Other hill: ${label.toLowerCase()}`
-      : label;
+function labelInPrint(calculator: CalculatorName, name: string): string {
+  const label = labelOf(calculator, name);
+  const section = IN_PRINT[parameterOf(name).group];
+  return section ? `${section}: ${label.toLowerCase()}` : label;
 }
 
 /** Says the answer once, after the reader has paused: a screen reader must not hear every key's result. */

@@ -1,10 +1,20 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { System } from '../quantities/index.ts';
-import { type CalculatorName, cellOf, exampleOf, keyOf, parameterOf, type Scenario } from '../scenario/index.ts';
+import {
+  type Calculator,
+  type CalculatorName,
+  cellOf,
+  exampleOf,
+  keyOf,
+  type Outcome,
+  parameterOf,
+  type Remarks,
+  type Scenario,
+} from '../scenario/index.ts';
 
 /** How a page sets an island up. */
-export interface IslandProps<Chart = never> {
+export interface IslandProps<Chart = never, O extends Outcome = never> {
   /** the calculator reads and writes the page's address */
   page?: boolean;
   /** only the answer and what stands next to it; the tables are folded */
@@ -14,6 +24,8 @@ export interface IslandProps<Chart = never> {
   start?: Scenario;
   /** the component of the chart, only while the page is built */
   chart?: ComponentType<Chart>;
+  /** what writes its sentences, likewise */
+  remarks?: Remarks<O>;
 }
 
 const REMEMBERED = 'uphill-units';
@@ -87,8 +99,8 @@ export const NOT_LOADED = 'This change could not be worked out: the page lost it
  * the address, the remembered units and what was typed meanwhile are applied after it.
  */
 export function useScenario(
-  calculator: CalculatorName,
-  { page = false, query = '', start }: Omit<IslandProps, 'chart'>,
+  { name: calculator }: Calculator,
+  { page = false, query = '', start }: Omit<IslandProps, 'chart' | 'remarks'>,
 ) {
   const [came] = useState<Scenario>(start ?? exampleOf(calculator));
   const [scenario, setScenario] = useState<Scenario>(came);

@@ -7,8 +7,9 @@ import { Output, resultText } from '../parts/Output.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatQuantity } from '../quantities/index.ts';
+import { powerToWeight as definition } from '../scenario/definitions/power-to-weight.ts';
 import { motorOf, resultOf } from '../scenario/index.ts';
-import { powerToWeight } from './outcome.ts';
+import { type PowerToWeightOutcome, powerToWeight } from './outcome.ts';
 
 const ROWS: [string, string][] = [
   ['watts-per-kilogram', 'You alone'],
@@ -17,11 +18,12 @@ const ROWS: [string, string][] = [
   ['watts-per-kilogram-unassisted-equivalent', 'Same speed without the motor'],
 ];
 
+const loadRemarks = async () => (await import('./remarks.ts')).powerToWeightRemarks;
 const loadChart = async () => (await import('../parts/BarChart.tsx')).BarChart;
 
 /** Watts per kilogram with and without the motor. */
-export default function PowerToWeight(props: IslandProps<BarChartProps>) {
-  const tool = useScenario('power-to-weight', props);
+export default function PowerToWeight(props: IslandProps<BarChartProps, PowerToWeightOutcome>) {
+  const tool = useScenario(definition, props);
   const { scenario } = tool;
   const { system } = scenario;
   const outcome = useMemo(() => powerToWeight(scenario), [scenario]);
@@ -36,6 +38,8 @@ export default function PowerToWeight(props: IslandProps<BarChartProps>) {
     <Tool
       tool={tool}
       outcome={outcome}
+      remarks={props.remarks}
+      loadRemarks={loadRemarks}
       spoken={`With the motor you climb like a rider of ${resultText(equivalent, system)} without one.`}
       head={
         <p class="headline">

@@ -1,12 +1,10 @@
 import {
-  assistShare,
+  type Climb,
   powerToWeight as powerToWeightOf,
   propagate,
-  rideClimb,
   timePerKilogram,
   type UncertainResult,
 } from '../model/index.ts';
-import { formatQuantity } from '../quantities/index.ts';
 import {
   climbDoubts,
   climbOf,
@@ -31,13 +29,20 @@ const NAMES: [string, Result['kind']][] = [
 
 const STANDS_STILL = 'This power does not move the bike on this hill.';
 
+export interface PowerToWeightOutcome extends Outcome {
+  /** absent where there is no hill */
+  climb?: Climb;
+  /** sentences about what was entered */
+  notes: Remark[];
+}
+
 /** W/kg with and without the motor, and what one more kilogram costs on this hill. */
-export function powerToWeight(scenario: Scenario): Outcome {
+export function powerToWeight(scenario: Scenario): PowerToWeightOutcome {
   const setting = hillOf(scenario);
   if (!setting.ok)
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
     };
   const climb = climbOf(scenario, setting.value, 0);
   const rider = numberOf(scenario, 'rider');
@@ -62,16 +67,5 @@ export function powerToWeight(scenario: Scenario): Outcome {
     ),
     ranged('time-per-kilogram', 'seconds', perKilogram, STANDS_STILL),
   ];
-  const remarks: Remark[] = [...setting.notes];
-  const ride = rideClimb(climb);
-  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
-  if (climb.riderPower === 0 && climb.motorPower > 0)
-    remarks.push({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
-  else if (climb.motorPower > 0 && climb.assistLimit !== null && assistShare(ride.speed, climb.assistLimit) < 1) {
-    remarks.push({
-      tone: 'caution',
-      text: `At ${text(ride.speed, 'speed')} the assist limit leaves ${text(ride.motorPower, 'power')} of the motor’s ${text(climb.motorPower, 'power')}, so the equivalent is lower than rider and motor together.`,
-    });
-  }
-  return { results, remarks };
+  return { results, climb, notes: setting.notes };
 }

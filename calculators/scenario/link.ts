@@ -12,12 +12,11 @@ import {
 } from './scenario.ts';
 import {
   type CalculatorName,
-  calculators,
+  calculatorOf,
   defaultOf,
   namesOf,
   type Parameter,
   parameterOf,
-  parameters,
   VERSION,
 } from './schema.ts';
 
@@ -51,7 +50,7 @@ function encode(text: string): string {
  */
 export function readLink(calculator: CalculatorName, query: string, remembered: System = 'metric'): Scenario {
   const own = new Set(namesOf(calculator));
-  const { bikes, controls } = calculators[calculator];
+  const { bikes, controls } = calculatorOf(calculator);
   const notes: string[] = [];
   const kept: [string, string][] = [];
   const texts = new Map<string, string>();
@@ -117,7 +116,7 @@ const spaced = (canonical: string): string => canonical.replace(/^(-?[\d.]+)([a-
 function versionOf(calculator: CalculatorName, texts: ReadonlyMap<string, string>, notes: string[]): number {
   const asked = texts.get('v');
   if (asked === undefined) return texts.size === 0 ? VERSION : 1;
-  if (calculators[calculator].defaults[Number(asked)]) return Number(asked);
+  if (calculatorOf(calculator).defaults[Number(asked)]) return Number(asked);
   notes.push(
     `The link is of version “${asked.slice(0, 12)}”, which this page does not know; it was read as version ${VERSION}.`,
   );
@@ -176,29 +175,29 @@ function differs(scenario: Scenario, name: string, column: number): string | und
   return cell.value === defaultOf(scenario.calculator, name, column, scenario.version) ? undefined : cell.canonical;
 }
 
-const isForOneBike = (scenario: Scenario): boolean => calculators[scenario.calculator].bikes.max === 1;
+const isForOneBike = (scenario: Scenario): boolean => calculatorOf(scenario.calculator).bikes.max === 1;
 
 /** The query of a scenario, without the question mark; empty for the untouched example. `readLink` gives the same values back, to the last digit. */
 export function writeLink(scenario: Scenario): string {
   const { calculator } = scenario;
   const own = new Set(namesOf(calculator));
   const pairs: [string, string][] = [];
-  for (const { name, list } of parameters) {
+  for (const { name, list } of calculatorOf(calculator).parameters.flat()) {
     if (!own.has(name)) continue;
     if (!list) {
       const text = differs(scenario, name, 0);
       if (text !== undefined) pairs.push([name, encode(text)]);
       continue;
     }
-    if (name === 'control-time' && scenario.controls === 0 && calculators[calculator].controls > 0) {
+    if (name === 'control-time' && scenario.controls === 0 && calculatorOf(calculator).controls > 0) {
       pairs.push([name, 'none']);
       continue;
     }
     const items = columnsOf(scenario, name).map((column) => differs(scenario, name, column));
     const whole =
       list === 'bike'
-        ? name === 'name' && scenario.bikes !== calculators[calculator].bikes.example
-        : name === 'control-time' && scenario.controls !== calculators[calculator].controls;
+        ? name === 'name' && scenario.bikes !== calculatorOf(calculator).bikes.example
+        : name === 'control-time' && scenario.controls !== calculatorOf(calculator).controls;
     if (whole)
       pairs.push([
         name,

@@ -1,19 +1,17 @@
 import { cellOf, isGiven, type Scenario } from './scenario.ts';
-import { type CalculatorName, calculators } from './schema.ts';
 
 const HILL_AND_RIDER = 'distance gain grade altitude temperature wind rolling drag drive unit rider power limit'.split(
   ' ',
 );
 const FIRST_BIKE = ['bike', 'motor', 'battery'];
 
-/** Query that opens another calculator with what was said here about hill, rider and the first bike. */
-export function onwardQuery(scenario: Scenario, to: CalculatorName): string {
-  const several = calculators[to].bikes.example;
+/** Query that opens another calculator, whose example has so many bikes, with what was said here about hill, rider and the first bike. */
+export function onwardQuery(scenario: Scenario, bikes: number): string {
   const pair = (name: string, rest = ''): string[] =>
     isGiven(scenario, name) ? [`${name}=${encodeURIComponent(cellOf(scenario, name)?.canonical ?? '')}${rest}`] : [];
   const pairs = [
     ...HILL_AND_RIDER.flatMap((name) => pair(name)),
-    ...FIRST_BIKE.flatMap((name) => pair(name, ','.repeat(several - 1))),
+    ...FIRST_BIKE.flatMap((name) => pair(name, ','.repeat(bikes - 1))),
     ...(scenario.systemChosen ? [`units=${scenario.system}`] : []),
   ];
   return pairs.length > 0 ? `?${pairs.join('&')}` : '';

@@ -1,6 +1,7 @@
 import type { UncertainResult } from '../model/index.ts';
 import type { Kind } from '../quantities/index.ts';
 import { doubtOf } from './doubts.ts';
+import type { Scenario } from './scenario.ts';
 
 /** One computed result under its public name. SI; absent `si` means no value, and `reason` says why. A text result has `text`. */
 export interface Result {
@@ -27,8 +28,10 @@ export interface Remark {
 /** What every calculator gives. */
 export interface Outcome {
   results: Result[];
-  remarks: Remark[];
 }
+
+/** What writes the sentences beside an answer. */
+export type Remarks<O extends Outcome> = (scenario: Scenario, outcome: O) => Remark[];
 
 /** A result without a value. */
 export function none(name: string, kind: Kind, reason: string, bike?: number): Result {

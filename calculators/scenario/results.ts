@@ -72,4 +72,10 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     ),
     once('time-per-kilogram', 'seconds', 'Time that one more kilogram costs on this hill.'),
   ],
+  'torque-at-cadence': [],
+  'gears-and-restart': [],
+  'holding-peak-power': [],
+  'watt-hours': [],
+  'keep-up': [],
+  'what-changes-it': [],
 };

@@ -1,7 +1,7 @@
 import { fieldText, formatQuantity, type System, shownUnit } from '../quantities/index.ts';
 import {
   type CalculatorName,
-  calculators,
+  calculatorOf,
   defaultOf,
   namesOf,
   type Parameter,
@@ -42,7 +42,7 @@ export interface Scenario {
 
 /** The calculator's own example: nothing touched. */
 export function exampleOf(calculator: CalculatorName, system: System = 'metric', version = VERSION): Scenario {
-  const { bikes, controls } = calculators[calculator];
+  const { bikes, controls } = calculatorOf(calculator);
   return {
     calculator,
     version,

@@ -8,14 +8,16 @@ import { resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { sideBySide as definition } from '../scenario/definitions/side-by-side.ts';
 import { bikeName, columnsOf, resultOf } from '../scenario/index.ts';
-import { sideBySide } from './outcome.ts';
+import { type SideBySideOutcome, sideBySide } from './outcome.ts';
 
+const loadRemarks = async () => (await import('./remarks.ts')).sideBySideRemarks;
 const loadChart = async () => (await import('../parts/BarChart.tsx')).BarChart;
 
 /** Several bikes with one rider up one hill. */
-export default function SideBySide(props: IslandProps<BarChartProps>) {
-  const tool = useScenario('side-by-side', props);
+export default function SideBySide(props: IslandProps<BarChartProps, SideBySideOutcome>) {
+  const tool = useScenario(definition, props);
   const { scenario } = tool;
   const { system } = scenario;
   const outcome = useMemo(() => sideBySide(scenario), [scenario]);
@@ -38,6 +40,8 @@ export default function SideBySide(props: IslandProps<BarChartProps>) {
     <Tool
       tool={tool}
       outcome={outcome}
+      remarks={props.remarks}
+      loadRemarks={loadRemarks}
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>

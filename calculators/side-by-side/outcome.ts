@@ -7,19 +7,14 @@ import {
   rideClimb,
   type UncertainResult,
 } from '../model/index.ts';
-import { formatQuantity } from '../quantities/index.ts';
 import {
   batteryOf,
-  bikeName,
   climbDoubts,
   climbOf,
   columnsOf,
   hillOf,
   inputOf,
-  isGiven,
-  mainCause,
   none,
-  numberOf,
   type Outcome,
   type Remark,
   type Result,
@@ -52,15 +47,32 @@ function rideOf(climb: Climb, measured: number | undefined): { time: number; spe
   return { time: measured, speed: climb.hill.distance / measured, motor: inferMotor(climb, measured).mean };
 }
 
+/** What the sentences about one bike need. */
+export interface BikeDetail {
+  climb: Climb;
+  /** its measured time, where it has one */
+  measured: number | undefined;
+  /** the assist limit holds it back */
+  limited: boolean;
+  share: number;
+  time: UncertainResult;
+}
+
+export interface SideBySideOutcome extends Outcome {
+  /** sentences about what was entered */
+  notes: Remark[];
+  bikes: BikeDetail[];
+}
+
 /** Two to six bikes with one rider up one hill. What all share is moved once for all, so a gap is surer than the times it comes from. */
-export function sideBySide(scenario: Scenario): Outcome {
+export function sideBySide(scenario: Scenario): SideBySideOutcome {
   const bikes = columnsOf(scenario, 'bike');
   const setting = hillOf(scenario);
   if (!setting.ok) {
     const results = bikes.flatMap((bike): Result[] =>
       [...NAMES, ['binds', 'text'] as const].map(([name, kind]) => none(name, kind, setting.problem, bike + 1)),
     );
-    return { results, remarks: [{ tone: 'wrong', text: setting.problem, field: setting.field }] };
+    return { results, notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }], bikes: [] };
   }
   const hill = setting.value;
   const climbs = bikes.map((bike) => climbOf(scenario, hill, bike));
@@ -92,8 +104,7 @@ export function sideBySide(scenario: Scenario): Outcome {
   });
 
   const results: Result[] = [];
-  const remarks: Remark[] = [...setting.notes];
-  const timeSpreads: UncertainResult[] = [];
+  const details: BikeDetail[] = [];
   bikes.forEach((bike) => {
     const own = spread.slice(bike * NAMES.length, (bike + 1) * NAMES.length);
     NAMES.forEach(([name, kind], k) => {
@@ -101,64 +112,16 @@ export function sideBySide(scenario: Scenario): Outcome {
       if (result)
         results.push(ranged(name, kind, result, STANDS_STILL, bike + 1, NEVER_NEGATIVE.has(name) ? 0 : undefined));
     });
-    if (own[0]) timeSpreads.push(own[0]);
     const climb = climbs[bike] as Climb;
     const speed = centre[bike]?.speed ?? 0;
     const helped = climb.riderPower > 0 && (climb.motorPower > 0 || measured[bike] !== undefined);
     const limited = helped && assistShare(speed, climb.assistLimit) < 1;
     results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: limited ? 'assist-limit' : 'none' });
-    remarks.push(...remarksOf(scenario, climb, bike, measured[bike], limited, own[7]?.value ?? 0));
+    if (own[0]) details.push({ climb, measured: measured[bike], limited, share: own[7]?.value ?? 0, time: own[0] });
   });
-  const slowest = timeSpreads.reduce<UncertainResult | undefined>(
-    (worst, one) => (!worst || one.value > worst.value ? one : worst),
-    undefined,
-  );
-  const cause = slowest && mainCause(slowest);
-  if (cause)
-    remarks.unshift({
-      tone: 'plain',
-      text: `Most of the doubt is ${cause.cause}. All bikes share it, so the gaps are surer than the times.`,
-    });
-  if (numberOf(scenario, 'power') === 0 && climbs.some((climb) => climb.motorPower > 0))
-    remarks.unshift({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
-  return { results, remarks };
-}
-
-function remarksOf(
-  scenario: Scenario,
-  climb: Climb,
-  bike: number,
-  measured: number | undefined,
-  limited: boolean,
-  share: number,
-): Remark[] {
-  const remarks: Remark[] = [];
-  const name = bikeName(scenario, bike);
-  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
-  if (measured !== undefined) {
-    const { mean } = inferMotor(climb, measured);
-    if (isGiven(scenario, 'motor', bike))
-      remarks.push({ tone: 'plain', text: `${name} has a measured time, which beats its motor figure.` });
-    if (mean < 0)
-      remarks.push({
-        tone: 'wrong',
-        text: `${name}: ${text(measured, 'duration')} is longer than the rider alone would need, so the motor comes out below zero. Check the time, the rider’s power and the weights.`,
-      });
-  }
-  if (limited && climb.assistLimit !== null) {
-    const free =
-      measured === undefined
-        ? ` Without a limit it would take ${text(rideClimb({ ...climb, assistLimit: null }).time, 'duration')}.`
-        : '';
-    remarks.push({
-      tone: 'caution',
-      text: `${name} is held back by the assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })}.${free}`,
-    });
-  }
-  if (share > 1)
-    remarks.push({
-      tone: 'caution',
-      text: `${name} would need more than its battery holds; what follows an empty battery is not worked out here yet.`,
-    });
-  return remarks;
+  return {
+    results,
+    notes: setting.notes,
+    bikes: details,
+  };
 }

@@ -10,7 +10,7 @@ import {
   shownUnit,
   toSi,
 } from '../../calculators/quantities/index.ts';
-import { type CalculatorName, defaultOf, parameterOf } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, defaultOf, parameterOf } from '../../calculators/scenario/vocabulary.ts';
 
 /** A quantity of the prose: typed (`of`), the default of a calculator's field (`default`), or any value of the code (`si`). */
 export interface QuantityProps {

@@ -6,7 +6,7 @@ import { performance } from 'node:perf_hooks';
 import { polynomialRoot } from 'mathjs';
 import { steadySpeed } from '../../calculators/model/index.ts';
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/vocabulary.ts';
 import { random, relative } from '../random.ts';
 import { anyCubic, cubicOf, cubicRoot } from '../reference/comparisons.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { climbTime } from '../../calculators/climb-time/outcome.ts';
-import { readLink } from '../../calculators/scenario/index.ts';
+import { readLink } from '../../calculators/scenario/vocabulary.ts';
 import { relative } from '../random.ts';
 import { answer } from './outcome.ts';
 

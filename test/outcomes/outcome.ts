@@ -1,5 +1,5 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { type CalculatorName, type Result, resultOf } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, type Result, resultOf } from '../../calculators/scenario/vocabulary.ts';
 
 /** What a link answers, in the shape that tests ask in. */
 export function answer(calculator: CalculatorName, query = '') {

@@ -9,7 +9,7 @@ import {
   resistanceOf,
   rideClimb,
 } from '../../calculators/model/index.ts';
-import type { Result } from '../../calculators/scenario/index.ts';
+import type { Result } from '../../calculators/scenario/vocabulary.ts';
 import { random, relative } from '../random.ts';
 import { answer } from './outcome.ts';
 

@@ -1,5 +1,5 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { calculators } from '../../calculators/scenario/index.ts';
+import { calculators } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { copyLink, enter, expected, field, names, open, ready, results, timedHill, unfold } from './tool.ts';
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { CalculatorName } from '../../calculators/scenario/index.ts';
+import type { CalculatorName } from '../../calculators/scenario/vocabulary.ts';
 import { dist, sitePaths } from './built.ts';
 import { expect, test } from './fixtures.ts';
 import { copyLink, enter, expected, field, ready, results, warmUp } from './tool.ts';

@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { type CalculatorName, columnsOf, exampleOf, namesOf } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, columnsOf, exampleOf, namesOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { complaint, enter, expected, field, names, open, ready, results, unfold } from './tool.ts';
 

@@ -7,7 +7,7 @@ import {
   parameterOf,
   readLink,
   valueText,
-} from '../../calculators/scenario/index.ts';
+} from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { enter, expected, names, open, ready, results, timedHill } from './tool.ts';
 

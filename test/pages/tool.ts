@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { NO_VALUE } from '../../calculators/quantities/index.ts';
-import { type CalculatorName, calculators, type Outcome } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, calculators, type Outcome } from '../../calculators/scenario/vocabulary.ts';
 
 /** The calculators by name, in the order of the site. */
 export const names = Object.keys(calculators) as CalculatorName[];

@@ -1,6 +1,6 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { formatQuantity } from '../../calculators/quantities/index.ts';
-import { resultOf } from '../../calculators/scenario/index.ts';
+import { resultOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { expected, names, results, timedHill } from './tool.ts';
 

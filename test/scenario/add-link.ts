@@ -3,7 +3,7 @@
  *   npx node test/scenario/add-link.ts climb-time 'gain=300m&power=200W' 'why this one'
  */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { type CalculatorName, calculators } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, calculators } from '../../calculators/scenario/vocabulary.ts';
 import { answersOf } from './answers.ts';
 
 const file = new URL('links.json', import.meta.url);

@@ -1,5 +1,5 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import type { CalculatorName } from '../../calculators/scenario/index.ts';
+import type { CalculatorName } from '../../calculators/scenario/vocabulary.ts';
 
 /** Every result of a link as `links.json` keeps it: `time`, or `time.2` for the second bike; the SI value, the text, or null where there is none. */
 export function answersOf(calculator: CalculatorName, query: string): Record<string, number | string | null> {

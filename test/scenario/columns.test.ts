@@ -12,7 +12,7 @@ import {
   resultOf,
   type Scenario,
   writeLink,
-} from '../../calculators/scenario/index.ts';
+} from '../../calculators/scenario/vocabulary.ts';
 import { random } from '../random.ts';
 import { inputsOf } from './inputs.ts';
 import { anyGoodQuery } from './queries.ts';

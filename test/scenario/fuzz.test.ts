@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { columnsOf, fieldOf, namesOf, problemsOf, readLink, writeLink } from '../../calculators/scenario/index.ts';
+import { columnsOf, fieldOf, namesOf, problemsOf, readLink, writeLink } from '../../calculators/scenario/vocabulary.ts';
 import { random } from '../random.ts';
 import { anyQuery, CALCULATORS } from './queries.ts';
 

@@ -1,4 +1,4 @@
-import { columnsOf, inputOf, namesOf, type Scenario } from '../../calculators/scenario/index.ts';
+import { columnsOf, inputOf, namesOf, type Scenario } from '../../calculators/scenario/vocabulary.ts';
 
 /** Every input of a scenario, in every column. */
 export function inputsOf(scenario: Scenario): Record<string, unknown> {

@@ -14,7 +14,7 @@ import {
   splitList,
   switchSystem,
   writeLink,
-} from '../../calculators/scenario/index.ts';
+} from '../../calculators/scenario/vocabulary.ts';
 
 const rewritten = (calculator: CalculatorName, query: string): string => writeLink(readLink(calculator, query));
 const read = (query: string, calculator: CalculatorName = 'climb-time'): Scenario => readLink(calculator, query);

@@ -1,6 +1,6 @@
 /** Links that were passed on once must give the same answers for ever. */
 import { expect, test } from 'vitest';
-import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/index.ts';
+import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/vocabulary.ts';
 import { relative } from '../random.ts';
 import { answersOf } from './answers.ts';
 import list from './links.json' with { type: 'json' };

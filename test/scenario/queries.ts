@@ -6,7 +6,7 @@ import {
   type Parameter,
   parameterOf,
   parameters,
-} from '../../calculators/scenario/index.ts';
+} from '../../calculators/scenario/vocabulary.ts';
 import type { Random } from '../random.ts';
 
 /** What a link may hold for a parameter, with any unit of its kind and within its range. */

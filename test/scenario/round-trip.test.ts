@@ -11,7 +11,7 @@ import {
   type Scenario,
   switchSystem,
   writeLink,
-} from '../../calculators/scenario/index.ts';
+} from '../../calculators/scenario/vocabulary.ts';
 import { random } from '../random.ts';
 import { inputsOf } from './inputs.ts';
 import { anyGoodQuery, CALCULATORS } from './queries.ts';

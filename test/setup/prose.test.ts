@@ -1,7 +1,7 @@
 import { globSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { FADE_WIDTH } from '../../calculators/model/index.ts';
-import { defaultOf } from '../../calculators/scenario/index.ts';
+import { defaultOf } from '../../calculators/scenario/vocabulary.ts';
 import { type QuantityProps, quantityText } from '../../site/components/quantity.ts';
 
 const folder = new URL('../../content/', import.meta.url);

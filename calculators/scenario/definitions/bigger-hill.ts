@@ -1,0 +1,37 @@
+import { CLIMB } from '../parameters/climb.ts';
+import { CARRIED, TIMED } from '../parameters/measured.ts';
+import { describe } from '../schema.ts';
+import { COMMON, CONDITIONS, HILL, RIDER, THREE_BIKES } from './common.ts';
+
+export const biggerHill = describe({
+  name: 'bigger-hill',
+  title: 'Another hill',
+  parameters: [CLIMB, TIMED, CARRIED],
+  sections: [
+    { ...HILL, legend: 'The measured hill' },
+    RIDER,
+    { group: 'bike', names: ['name', 'bike', 'time'], folded: ['battery', 'limit'] },
+    { group: 'control', names: ['control-time', 'control-power', 'control-bike'], folded: ['control-rider'] },
+    {
+      group: 'target',
+      names: ['target-gain', 'target-grade', 'target-distance', 'target-rider', 'target-power'],
+      folded: ['target-rolling', 'target-altitude', 'target-temperature', 'target-wind'],
+    },
+    { ...CONDITIONS, names: [], folded: ['rolling', ...CONDITIONS.folded] },
+  ],
+  fold: 'batteries, assist limit, surface, air, drive',
+  bikes: { min: 1, max: 6, example: 3 },
+  controls: 1,
+  defaults: {
+    1: {
+      ...COMMON,
+      ...THREE_BIKES,
+      time: [704, 575, 478, 600],
+      'control-time': [1720, 1360],
+      'control-power': [170, 220],
+      'control-bike': [13],
+      'target-gain': 600,
+    },
+  },
+  onward: [{ to: 'side-by-side', words: 'Other bikes on the measured hill', bikes: 3 }],
+});

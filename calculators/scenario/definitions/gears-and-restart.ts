@@ -1,0 +1,42 @@
+import { millimetres } from '../amounts.ts';
+import { CLIMB } from '../parameters/climb.ts';
+import { GEARS } from '../parameters/gears.ts';
+import { MOTOR } from '../parameters/motor.ts';
+import { describe } from '../schema.ts';
+import { RIDER } from './common.ts';
+
+export const gearsAndRestart = describe({
+  name: 'gears-and-restart',
+  title: 'Gears and restart',
+  parameters: [CLIMB, MOTOR, GEARS],
+  sections: [
+    { group: 'hill', names: ['grade'], legend: 'The ramp' },
+    RIDER,
+    { group: 'bike', names: ['bike', 'torque'] },
+    { group: 'gears', names: ['ring', 'sprocket'], folded: ['wheel', 'crank', 'push'] },
+    { group: 'conditions', names: ['rolling'], folded: ['drive', 'cadence'] },
+  ],
+  labels: { grade: 'Grade' },
+  fold: 'wheel, crank, push, drive, cadence',
+  bikes: { min: 1, max: 1, example: 1 },
+  controls: 0,
+  defaults: {
+    1: {
+      grade: 0.2,
+      rider: 82,
+      power: 170,
+      rolling: 0.028,
+      drive: 0.96,
+      name: 'Bike',
+      bike: 20,
+      torque: 60,
+      ring: 32,
+      sprocket: 50,
+      wheel: millimetres(350),
+      crank: millimetres(165),
+      push: 0.5,
+      cadence: 60,
+    },
+  },
+  onward: [{ to: 'climb-time', words: 'How long a climb takes', bikes: 1 }],
+});

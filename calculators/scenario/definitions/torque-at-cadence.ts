@@ -1,0 +1,28 @@
+import { CLIMB } from '../parameters/climb.ts';
+import { MOTOR } from '../parameters/motor.ts';
+import { describe } from '../schema.ts';
+
+export const torqueAtCadence = describe({
+  name: 'torque-at-cadence',
+  title: 'Torque at a cadence',
+  parameters: [CLIMB, MOTOR],
+  sections: [
+    { group: 'rider', names: ['power', 'cadence'] },
+    { group: 'bike', names: ['name', 'torque', 'motor', 'support'], legend: 'Motors' },
+  ],
+  labels: { motor: 'Peak power' },
+  fold: '',
+  bikes: { min: 1, max: 6, example: 2 },
+  controls: 0,
+  defaults: {
+    1: {
+      power: 170,
+      cadence: 70,
+      name: ['Motor A', 'Motor B', 'Motor 3', 'Motor 4', 'Motor 5', 'Motor 6'],
+      torque: [60, 85, 60],
+      motor: [500, 600, 500],
+      support: [3.4, 4, 3.4],
+    },
+  },
+  onward: [{ to: 'climb-time', words: 'What that power does on a hill', bikes: 1 }],
+});

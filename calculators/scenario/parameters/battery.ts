@@ -1,0 +1,104 @@
+import { wattHours } from '../amounts.ts';
+import type { Parameter } from '../schema.ts';
+
+/** What a battery gives of what its label says. */
+export const USABLE: readonly Parameter[] = [
+  {
+    name: 'reserve',
+    group: 'battery',
+    kind: 'percent',
+    min: 0,
+    max: 0.9,
+    label: 'Kept in reserve',
+  },
+  {
+    name: 'health',
+    group: 'battery',
+    kind: 'percent',
+    min: 0.3,
+    max: 1,
+    label: 'Left by age',
+    hint: 'Capacity now, as a share of new.',
+  },
+  {
+    name: 'cold',
+    group: 'battery',
+    kind: 'percent',
+    min: 0.2,
+    max: 1,
+    label: 'Left by the cold',
+    hint: 'One laboratory cell gave 88 % at 2 °C of what it gave at 32 °C.',
+    source: 'bubulinca-2016',
+  },
+  {
+    name: 'idle',
+    group: 'battery',
+    kind: 'power',
+    min: 0,
+    max: 100,
+    label: 'Display and lights',
+  },
+];
+
+/** Second battery, laps, and what the gauge showed. */
+export const GAUGE: readonly Parameter[] = [
+  {
+    name: 'add-on',
+    group: 'battery',
+    kind: 'energy',
+    min: 0,
+    max: wattHours(5500),
+    list: 'bike',
+    label: 'Add-on battery',
+  },
+  {
+    name: 'volts',
+    group: 'battery',
+    kind: 'voltage',
+    min: 5,
+    max: 150,
+    label: 'Or volts',
+    hint: 'Volts and amp-hours together count in place of the battery’s watt-hours.',
+  },
+  {
+    name: 'amp-hours',
+    group: 'battery',
+    kind: 'charge',
+    min: 0.5,
+    max: 200,
+    label: 'and amp-hours',
+  },
+  {
+    name: 'laps',
+    group: 'hill',
+    kind: 'count',
+    min: 1,
+    max: 100,
+    label: 'Times up this hill',
+  },
+  {
+    name: 'start',
+    group: 'battery',
+    kind: 'percent',
+    min: 0,
+    max: 1,
+    label: 'Gauge before',
+  },
+  {
+    name: 'end',
+    group: 'battery',
+    kind: 'percent',
+    min: 0,
+    max: 1,
+    label: 'Gauge after',
+  },
+  {
+    name: 'step',
+    group: 'battery',
+    kind: 'percent',
+    min: 0.001,
+    max: 0.5,
+    label: 'Gauge moves in steps of',
+    hint: 'Five bars are steps of 20 %.',
+  },
+];
