@@ -94,7 +94,7 @@ const described = new Map<CalculatorName, Calculator>();
 const known = new Map<string, Parameter>();
 
 /** Adds a calculator to those that this page knows. */
-export function describe(calculator: Calculator): Calculator {
+export function defineCalculator(calculator: Calculator): Calculator {
   described.set(calculator.name, calculator);
   for (const parameter of calculator.parameters.flat()) known.set(parameter.name, parameter);
   return calculator;

@@ -1,9 +1,9 @@
 import { CLIMB } from '../parameters/climb.ts';
 import { CARRIED, TIMED } from '../parameters/measured.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, RIDER, THREE_BIKES } from './common.ts';
 
-export const biggerHill = describe({
+export const biggerHill = defineCalculator({
   name: 'bigger-hill',
   title: 'Another hill',
   parameters: [CLIMB, TIMED, CARRIED],

@@ -1,8 +1,8 @@
 import { CLIMB } from '../parameters/climb.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
-export const climbTime = describe({
+export const climbTime = defineCalculator({
   name: 'climb-time',
   title: 'Climb time',
   parameters: [CLIMB],

@@ -2,10 +2,10 @@ import { millimetres } from '../amounts.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { GEARS } from '../parameters/gears.ts';
 import { MOTOR } from '../parameters/motor.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { RIDER } from './common.ts';
 
-export const gearsAndRestart = describe({
+export const gearsAndRestart = defineCalculator({
   name: 'gears-and-restart',
   title: 'Gears and restart',
   parameters: [CLIMB, MOTOR, GEARS],

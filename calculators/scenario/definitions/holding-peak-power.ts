@@ -1,10 +1,10 @@
 import { CLIMB } from '../parameters/climb.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
-export const holdingPeakPower = describe({
+export const holdingPeakPower = defineCalculator({
   name: 'holding-peak-power',
   title: 'Holding peak power',
   parameters: [CLIMB, MOTOR, HEAT],

@@ -1,10 +1,10 @@
 import { kmh } from '../amounts.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { COMPANION } from '../parameters/companion.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
-export const keepUp = describe({
+export const keepUp = defineCalculator({
   name: 'keep-up',
   title: 'Keep up',
   parameters: [CLIMB, COMPANION],

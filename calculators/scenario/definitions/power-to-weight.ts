@@ -1,8 +1,8 @@
 import { CLIMB } from '../parameters/climb.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, RIDER } from './common.ts';
 
-export const powerToWeight = describe({
+export const powerToWeight = defineCalculator({
   name: 'power-to-weight',
   title: 'Power to weight',
   parameters: [CLIMB],

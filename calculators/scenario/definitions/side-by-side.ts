@@ -1,9 +1,9 @@
 import { CLIMB } from '../parameters/climb.ts';
 import { TIMED } from '../parameters/measured.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, RIDER, THREE_BIKES } from './common.ts';
 
-export const sideBySide = describe({
+export const sideBySide = defineCalculator({
   name: 'side-by-side',
   title: 'Side by side',
   parameters: [CLIMB, TIMED],

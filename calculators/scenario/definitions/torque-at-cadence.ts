@@ -1,8 +1,8 @@
 import { CLIMB } from '../parameters/climb.ts';
 import { MOTOR } from '../parameters/motor.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 
-export const torqueAtCadence = describe({
+export const torqueAtCadence = defineCalculator({
   name: 'torque-at-cadence',
   title: 'Torque at a cadence',
   parameters: [CLIMB, MOTOR],

@@ -2,10 +2,10 @@ import { wattHours as wh } from '../amounts.ts';
 import { GAUGE, USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { TIMED } from '../parameters/measured.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
-export const wattHours = describe({
+export const wattHours = defineCalculator({
   name: 'watt-hours',
   title: 'Watt-hours',
   parameters: [CLIMB, TIMED, USABLE, GAUGE],

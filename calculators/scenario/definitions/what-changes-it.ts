@@ -1,9 +1,9 @@
 import { CHANGE } from '../parameters/change.ts';
 import { CLIMB } from '../parameters/climb.ts';
-import { describe } from '../schema.ts';
+import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
-export const whatChangesIt = describe({
+export const whatChangesIt = defineCalculator({
   name: 'what-changes-it',
   title: 'What changes it',
   parameters: [CLIMB, CHANGE],
