@@ -26,6 +26,10 @@ export interface BiggerHillOutcome extends Outcome {
   about?: {
     measurement: Measurement;
     centre: ReturnType<typeof carry>;
+    /** which bikes the assist limit holds back on the other hill */
+    limited: boolean[];
+    /** what each control run alone asks for as C_rr */
+    ownRolling: number[];
     /** the grades are too different for multiplying */
     far: boolean;
     /** the other hill is more of the measured one */
@@ -35,8 +39,7 @@ export interface BiggerHillOutcome extends Outcome {
   };
 }
 
-/** Why a bike has no time on the other hill. */
-export const STANDS_STILL = 'This bike does not get up the other hill with that power.';
+const STANDS_STILL = 'This bike does not get up the other hill with that power.';
 
 const PER_BIKE: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -152,6 +155,14 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     results,
     notes: hills.notes,
     targetGain: targetHill.gain,
-    about: { measurement: m, centre, far, sameHill, slowest: spread[slowest * PER_BIKE.length] },
+    about: {
+      measurement: m,
+      centre,
+      limited: centre.bikes.map(isLimited),
+      ownRolling: m.controls.map((run) => carry({ ...m, controls: [run] }).rolling),
+      far,
+      sameHill,
+      slowest: spread[slowest * PER_BIKE.length],
+    },
   };
 }

@@ -8,24 +8,28 @@ import {
   numberOf,
   type Remark,
   type Result,
+  resultOf,
   type Scenario,
   STEADINESS,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
-import { carry, isLimited, type Measurement } from './carry.ts';
-import { type BiggerHillOutcome, STANDS_STILL } from './outcome.ts';
+import type { carry, Measurement } from './carry.ts';
+import type { BiggerHillOutcome } from './outcome.ts';
+
+type About = NonNullable<BiggerHillOutcome['about']>;
 
 /** Effective C_rr beyond what surface and ±0.008 of back-solving explain. */
 const ABSURD_ROLLING = { low: UNSURVEYED_ROLLING.low - 0.008, high: UNSURVEYED_ROLLING.high + 0.008 };
 
 /** What the reader should know about the answer, in sentences. */
-export function biggerHillRemarks(scenario: Scenario, { notes, about }: BiggerHillOutcome): Remark[] {
+export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome): Remark[] {
+  const { notes, about } = outcome;
   if (!about) return notes;
-  const { measurement: m, centre, far, sameHill, slowest } = about;
+  const { measurement: m, centre, limited, far, sameHill, slowest } = about;
   const remarks: Remark[] = [...notes];
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
   const given = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
-  remarks.push(...calibrationRemarks(scenario, m, centre));
+  remarks.push(...calibrationRemarks(scenario, about));
   const cause = slowest && mainCause(slowest);
   if (cause) remarks.push({ tone: 'plain', text: `Most of the doubt about the times is ${cause.cause}.` });
   if (sameHill)
@@ -56,7 +60,7 @@ export function biggerHillRemarks(scenario: Scenario, { notes, about }: BiggerHi
         text: `${name} was ridden so close to its assist limit that the motor was already fading: ${text(bike.motor.mean, 'power')} is a lower bound for what it can give, and on a steeper hill its time an upper one.`,
       });
     }
-    if (limit !== null && isLimited(bike)) {
+    if (limit !== null && limited[i]) {
       const held = `${name} is held back by the assist limit of ${given(limit, 'speed')} on the other hill`;
       const cost = `: its motor gives ${text(bike.ride.motorPower, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
       remarks.push({ tone: 'caution', text: `${held}${bike.motor.insideFade ? '' : cost}.` });
@@ -75,7 +79,7 @@ export function biggerHillRemarks(scenario: Scenario, { notes, about }: BiggerHi
         text:
           bike.climb.riderPower === 0
             ? `${name}: nobody pedals, and a motor that assists gives nothing then.`
-            : `${name}: ${STANDS_STILL}`,
+            : `${name}: ${resultOf(outcome, 'time', i + 1).reason}`,
       });
     }
   });
@@ -97,8 +101,7 @@ function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof
 }
 
 /** Control runs that ask for surfaces further apart than riding them unsteadily explains. */
-function disagreement(scenario: Scenario, m: Measurement): Remark[] {
-  const own = m.controls.map((run) => carry({ ...m, controls: [run] }).rolling);
+function disagreement(scenario: Scenario, { measurement: m, ownRolling: own }: About): Remark[] {
   const [least, most] = [Math.min(...own), Math.max(...own)];
   // of one run C_rr is off by about its steadiness times all that resists, of a difference by the root of two times that
   const explained = Math.SQRT2 * STEADINESS * (m.hill.sin + Math.abs(least));
@@ -112,7 +115,8 @@ function disagreement(scenario: Scenario, m: Measurement): Remark[] {
   ];
 }
 
-function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnType<typeof carry>): Remark[] {
+function calibrationRemarks(scenario: Scenario, about: About): Remark[] {
+  const { measurement: m, centre } = about;
   if (!centre.calibration) {
     return [
       {
@@ -121,7 +125,7 @@ function calibrationRemarks(scenario: Scenario, m: Measurement, centre: ReturnTy
       },
     ];
   }
-  const remarks: Remark[] = disagreement(scenario, m);
+  const remarks: Remark[] = disagreement(scenario, about);
   if (isGiven(scenario, 'rolling'))
     remarks.push({
       tone: 'plain',

@@ -21,6 +21,7 @@ import {
   type Result,
   ranged,
   type Scenario,
+  STANDS_STILL,
 } from '../scenario/index.ts';
 
 /** What a change of one input does to the time, s. */
@@ -46,8 +47,6 @@ export interface ClimbTimeOutcome extends Outcome {
   about?: { notes: Remark[]; climb: Climb; time: UncertainResult; share: number; limited: boolean };
   problem?: Remark;
 }
-
-export const STANDS_STILL = 'This power does not move the bike on this hill.';
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],

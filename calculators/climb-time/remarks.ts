@@ -1,7 +1,7 @@
 import { rideClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
-import { mainCause, type Remark, type Scenario } from '../scenario/index.ts';
-import { type ClimbTimeOutcome, STANDS_STILL } from './outcome.ts';
+import { mainCause, type Remark, type Scenario, STANDS_STILL } from '../scenario/index.ts';
+import type { ClimbTimeOutcome } from './outcome.ts';
 
 /** Grade (tan) beyond which grip decides: an assumption. */
 const STEEP = 0.3;

@@ -17,6 +17,7 @@ import {
   type Result,
   ranged,
   type Scenario,
+  STANDS_STILL,
 } from '../scenario/index.ts';
 
 const NAMES: [string, Result['kind']][] = [
@@ -26,8 +27,6 @@ const NAMES: [string, Result['kind']][] = [
   ['watts-per-kilogram-unassisted-equivalent', 'specific-power'],
   ['time-per-kilogram', 'seconds'],
 ];
-
-const STANDS_STILL = 'This power does not move the bike on this hill.';
 
 export interface PowerToWeightOutcome extends Outcome {
   /** absent where there is no hill */

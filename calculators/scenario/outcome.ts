@@ -33,6 +33,9 @@ export interface Outcome {
 /** What writes the sentences beside an answer. */
 export type Remarks<O extends Outcome> = (scenario: Scenario, outcome: O) => Remark[];
 
+/** Why a bike has no time. */
+export const STANDS_STILL = 'This power does not move the bike on this hill.';
+
 /** A result without a value. */
 export function none(name: string, kind: Kind, reason: string, bike?: number): Result {
   return { name, kind, reason, ...(bike === undefined ? {} : { bike }) };
