@@ -32,7 +32,7 @@ function readClock(text: string, link: boolean): DurationReading | undefined {
   return { reason: 'ask', say: ` has one figure for the seconds. Write ${canonical}${tens}.` };
 }
 
-/** `16 min 43 s`, `16m43s`, `1h`, `443 s`: units from large to small, each once. */
+/** `16 min 43 s`, `16m43s`, `1h`, `443 s`: units from large to small, each once; `1 h 20` ends in the next smaller one. */
 function readUnits(text: string, link: boolean): DurationReading | undefined {
   let seconds = 0;
   let last = Infinity;
@@ -44,7 +44,10 @@ function readUnits(text: string, link: boolean): DurationReading | undefined {
     seconds += toSi(Number(number.digits), unit);
     return '';
   });
-  return rest === '' && seconds < 1e8 ? { canonical: clockText(seconds) } : undefined;
+  // Two figures, as on a clock: `1 h 2` may be on its way to `1 h 20`.
+  if (last > 1 && /^[0-5]\d$/.test(rest)) seconds += (Number(rest) * last) / 60;
+  else if (rest) return undefined;
+  return seconds < 1e8 ? { canonical: clockText(seconds) } : undefined;
 }
 
 /**

@@ -39,10 +39,16 @@ type Value = number | MathUnit;
 const siUnit: Partial<Record<Kind, string>> = {
   distance: 'm',
   height: 'm',
+  length: 'm',
   mass: 'kg',
   power: 'W',
   torque: 'N m',
   energy: 'J',
+  work: 'J',
+  'energy-per-distance': 'J/m',
+  voltage: 'V',
+  charge: 'C',
+  force: 'N',
   speed: 'm/s',
   wind: 'm/s',
   'climb-rate': 'm/s',
@@ -118,7 +124,7 @@ function prepare(said: string, kind: Kind): string | Misreading | undefined {
       .replace(/(?<=[a-z])-(?=[a-z])/gi, '')
       .replace(/(?<![a-z])in(?![a-z])/gi, 'inch')
       // 5 ft 10 in is a sum, 36 V 10 Ah a product.
-      .replace(/(?<=[a-z]) (?=\d)/gi, /^(distance|height|mass|duration)$/.test(kind) ? ' + ' : ' * ')
+      .replace(/(?<=[a-z]) (?=\d)/gi, /^(distance|height|length|mass|duration)$/.test(kind) ? ' + ' : ' * ')
   );
 }
 
@@ -144,7 +150,7 @@ export function evaluateExpression(text: string, kind: Kind, options: ParseOptio
       number = number.toNumber(siUnit[kind] ?? '') / (kind === 'cadence' ? RPM : 1);
       if (unit) number = fromSi(number, unit);
     } else if (used.unit) {
-      // Units that cancel leave a ratio, which only a ratio, a share or a grade can be.
+      // Units that cancel leave a ratio, which only a ratio, a count, a share or a grade can be.
       if (siUnit[kind] || kind === 'temperature') return misread;
       unit = plain;
       if (unit) number = fromSi(number, unit);

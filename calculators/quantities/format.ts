@@ -46,6 +46,8 @@ export function formatDuration(seconds: number, digits = 0, sign = false): strin
 /** Decimals of each kind; none where it is not named. */
 const decimals: Partial<Record<Kind, number>> = {
   mass: 1,
+  voltage: 1,
+  charge: 1,
   seconds: 1,
   speed: 1,
   wind: 1,
@@ -56,17 +58,21 @@ const decimals: Partial<Record<Kind, number>> = {
   'specific-power': 2,
 };
 /** Kinds whose trailing zeros say nothing: people write 37 lb and 0.028. */
-const trimmed: Kind[] = ['distance', 'mass', 'temperature', 'ratio', 'percent'];
+const trimmed: Kind[] = ['distance', 'mass', 'voltage', 'charge', 'temperature', 'ratio', 'percent'];
 
 /** Unit and decimals for a value of this size. */
 function manner(si: number, kind: Kind, system: System): { unit: Unit; digits: number } {
   const unit = shownUnit(kind, system);
   const value = Math.abs(fromSi(si, unit));
-  if (kind === 'distance') {
-    // Less than a kilometre, or than a tenth of a mile, reads better whole in metres or feet.
-    if (value < (system === 'us' ? 0.0995 : 0.9995)) return { unit: shownUnit('height', system), digits: 0 };
+  // Less than a kilometre, or than a tenth of a mile, reads better whole in metres or feet.
+  if (kind === 'distance' && value < (system === 'us' ? 0.0995 : 0.9995)) {
+    return { unit: shownUnit('height', system), digits: 0 };
+  }
+  if (kind === 'distance' || kind === 'energy-per-distance') {
     return { unit, digits: value < 9.995 ? 2 : value < 99.95 ? 1 : 0 };
   }
+  if (kind === 'work') return { unit, digits: value < 99.95 ? 1 : 0 };
+  if (kind === 'length') return { unit, digits: system === 'us' ? 1 : 0 };
   if (kind === 'percent' || kind === 'energy') return { unit, digits: value < 9.95 ? 1 : 0 };
   return { unit, digits: decimals[kind] ?? 0 };
 }

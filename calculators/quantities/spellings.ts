@@ -3,13 +3,16 @@
  * Factors as in `units.ts`, from the same sources.
  */
 import {
+  ampereHour,
   celsius,
   clockSecond,
   fahrenheit,
   foot,
   footPerHour,
+  inch,
   type Kind,
   kilogram,
+  kilojoule,
   kilometre,
   kilometrePerHour,
   metre,
@@ -17,6 +20,8 @@ import {
   metrePerSecond,
   mile,
   milePerHour,
+  millimetre,
+  newton,
   newtonMetre,
   none,
   POUND,
@@ -24,14 +29,18 @@ import {
   perMinute,
   pound,
   poundFoot,
+  poundForce,
   type System,
   second,
   shownUnit,
   squareMetre,
   type Unit,
   unit,
+  volt,
   watt,
   wattHour,
+  wattHourPerKilometre,
+  wattHourPerMile,
   wattPerKilogram,
 } from './units.ts';
 
@@ -66,15 +75,25 @@ function spell(one: Unit, others = ''): SpelledUnit {
   return { ...one, names, keys: unitKey(names).split(',') };
 }
 
-// Exact: 0.9144 = 1143/1250, 0.0254 = 127/5000, 1.852/3.6 = 463/900.
+// Exact: 0.9144 = 1143/1250, 1.852/3.6 = 463/900.
 const percentage = spell(percent, 'percent,per cent,pct');
+const metres = spell(metre, 'metres');
+const feet = spell(foot, "feet,foot,'");
+const inches = spell(inch, "inches,inch,\",''");
 const lengths = [
-  spell(metre, 'metres'),
+  metres,
   spell(kilometre, 'kilometres'),
-  spell(foot, "feet,foot,'"),
+  feet,
   spell(mile, 'miles'),
   spell(unit('yd', 1143, 1250), 'yards'),
-  spell(unit('in', 127, 5000), "inches,inch,\",''"),
+  inches,
+];
+const energies = [
+  spell(wattHour, 'watt hours'),
+  spell(unit('kWh', 36e5), 'kilowatt hours'),
+  spell(unit('J'), 'joules'),
+  spell(kilojoule, 'kilojoules'),
+  spell(unit('MJ', 1e6)),
 ];
 const speeds = [
   spell(kilometrePerHour, 'kilometres per hour,kph,kmh'),
@@ -87,6 +106,10 @@ const speeds = [
 const spelled: Record<Kind, { units: SpelledUnit[]; plain?: string }> = {
   distance: { units: lengths, plain: 'm' },
   height: { units: lengths, plain: 'm' },
+  length: {
+    units: [spell(millimetre, 'millimetres'), spell(unit('cm', 1, 100), 'centimetres'), metres, inches, feet],
+    plain: 'mm',
+  },
   mass: {
     units: [spell(kilogram, 'kilograms,kilos'), spell(pound, 'pounds'), spell(unit('g', 1, 1000), 'grams')],
     plain: 'kg',
@@ -105,16 +128,22 @@ const spelled: Record<Kind, { units: SpelledUnit[]; plain?: string }> = {
     plain: 'Nm',
   },
   cadence: { units: [spell(perMinute, 'turns per minute,/min')], plain: 'rpm' },
-  energy: {
+  energy: { units: energies, plain: 'Wh' },
+  work: { units: energies, plain: 'kJ' },
+  'energy-per-distance': {
     units: [
-      spell(wattHour, 'watt hours'),
-      spell(unit('kWh', 36e5), 'kilowatt hours'),
-      spell(unit('J'), 'joules'),
-      spell(unit('kJ', 1000)),
-      spell(unit('MJ', 1e6)),
+      spell(wattHourPerKilometre, 'watt hours per kilometre'),
+      spell(wattHourPerMile, 'watt hours per mile'),
+      spell(unit('J/m'), 'joules per metre'),
     ],
-    plain: 'Wh',
+    plain: 'Wh/km',
   },
+  voltage: { units: [spell(volt, 'volts')], plain: 'V' },
+  charge: {
+    units: [spell(ampereHour, 'ampere hours,amp hours'), spell(unit('mAh', 18, 5), 'milliampere hours')],
+    plain: 'Ah',
+  },
+  force: { units: [spell(newton, 'newtons'), spell(poundForce, 'pounds force,pound force')], plain: 'N' },
   speed: { units: speeds, plain: 'km/h' },
   wind: { units: speeds, plain: 'm/s' },
   'climb-rate': {
@@ -141,6 +170,7 @@ const spelled: Record<Kind, { units: SpelledUnit[]; plain?: string }> = {
     plain: 'm2',
   },
   ratio: { units: [spell(none), percentage] },
+  count: { units: [spell(none)] },
   percent: { units: [percentage], plain: '%' },
   grade: { units: [percentage, spell(unit('deg', 1, 1, '°'), 'degrees,°')], plain: '%' },
   duration: {

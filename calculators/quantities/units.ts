@@ -1,7 +1,7 @@
 /**
  * Units that pages show, with their exact factors to SI. What else a reader may type stands in `spellings.ts`.
  *
- * SI values throughout: m, kg, W, N·m, J, m/s, s, W/kg, m²; a ratio for `percent`; the tangent for `grade`.
+ * SI values throughout: m, kg, W, N·m, N, J, J/m, V, C, m/s, s, W/kg, m²; a ratio for `percent`; the tangent for `grade`.
  * Two values keep a customary unit, because nobody reads or publishes the SI one:
  * a cadence is in rpm, and a temperature is in degrees Celsius (its zero is the only thing kelvin would change).
  *
@@ -13,17 +13,27 @@
 export type Kind =
   | 'distance'
   | 'height'
+  /** of a part: a wheel, a crank */
+  | 'length'
   | 'mass'
   | 'power'
   | 'torque'
   | 'cadence'
   | 'energy'
+  /** done by a person; shown in kilojoules, where batteries have watt-hours */
+  | 'work'
+  | 'energy-per-distance'
+  | 'voltage'
+  | 'charge'
+  | 'force'
   | 'speed'
   | 'wind'
   | 'climb-rate'
   | 'temperature'
   | 'area'
   | 'ratio'
+  /** teeth, laps */
+  | 'count'
   | 'percent'
   | 'grade'
   | 'duration'
@@ -54,13 +64,15 @@ export const unit = (symbol: string, times = 1, over = 1, text = symbol, zero = 
   zero,
 });
 
-// Exact: 0.3048 = 381/1250, 0.44704 = 1397/3125.
+// Exact: 0.3048 = 381/1250, 0.0254 = 127/5000, 0.44704 = 1397/3125, 3600/1609.344 = 3125/1397.
 /** Per 1e8 kg. */
 export const POUND = 45359237;
 export const none = unit('');
 export const percent = unit('%', 1, 100);
 export const metre = unit('m');
 export const kilometre = unit('km', 1000);
+export const millimetre = unit('mm', 1, 1000);
+export const inch = unit('in', 127, 5000);
 export const foot = unit('ft', 381, 1250);
 export const mile = unit('mi', 1609.344);
 export const kilogram = unit('kg');
@@ -71,6 +83,14 @@ export const newtonMetre = unit('Nm', 1, 1, 'N·m');
 export const poundFoot = unit('lb-ft', 1.3558179483314003);
 export const perMinute = unit('rpm');
 export const wattHour = unit('Wh', 3600);
+export const kilojoule = unit('kJ', 1000);
+export const wattHourPerKilometre = unit('Wh/km', 18, 5);
+export const wattHourPerMile = unit('Wh/mi', 3125, 1397);
+export const volt = unit('V');
+export const ampereHour = unit('Ah', 3600);
+export const newton = unit('N');
+// 0.45359237 kg × 9.80665 m/s², exact.
+export const poundForce = unit('lbf', 4.4482216152605);
 export const kilometrePerHour = unit('km/h', 5, 18);
 export const milePerHour = unit('mph', 1397, 3125);
 export const metrePerSecond = unit('m/s');
@@ -87,17 +107,24 @@ export const wattPerKilogram = unit('W/kg');
 const shown: Record<Kind, Unit | readonly [Unit, Unit]> = {
   distance: [kilometre, mile],
   height: [metre, foot],
+  length: [millimetre, inch],
   mass: [kilogram, pound],
   power: watt,
   torque: [newtonMetre, poundFoot],
   cadence: perMinute,
   energy: wattHour,
+  work: kilojoule,
+  'energy-per-distance': [wattHourPerKilometre, wattHourPerMile],
+  voltage: volt,
+  charge: ampereHour,
+  force: [newton, poundForce],
   speed: [kilometrePerHour, milePerHour],
   wind: [metrePerSecond, milePerHour],
   'climb-rate': [metrePerHour, footPerHour],
   temperature: [celsius, fahrenheit],
   area: squareMetre,
   ratio: none,
+  count: none,
   percent,
   grade: percent,
   duration: clockSecond,

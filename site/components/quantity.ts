@@ -38,6 +38,8 @@ export interface QuantityProps {
 const unitFacts: Readonly<Record<string, readonly [Kind, System]>> = {
   m: ['height', 'metric'],
   ft: ['height', 'us'],
+  mm: ['length', 'metric'],
+  in: ['length', 'us'],
   km: ['distance', 'metric'],
   mi: ['distance', 'us'],
   kg: ['mass', 'metric'],
@@ -47,6 +49,10 @@ const unitFacts: Readonly<Record<string, readonly [Kind, System]>> = {
   mph: ['speed', 'us'],
   N·m: ['torque', 'metric'],
   'lb-ft': ['torque', 'us'],
+  N: ['force', 'metric'],
+  lbf: ['force', 'us'],
+  'Wh/km': ['energy-per-distance', 'metric'],
+  'Wh/mi': ['energy-per-distance', 'us'],
   '°C': ['temperature', 'metric'],
   '°F': ['temperature', 'us'],
 };

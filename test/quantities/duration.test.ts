@@ -30,6 +30,21 @@ describe('times', () => {
     ['7,5 min', 450, '7:30'],
     ['90 min', 5400, '1:30:00'],
     ['0.5h', 1800, '30:00'],
+    ['15 min', 900, '15:00'],
+    ['15min', 900, '15:00'],
+    ['90 s', 90, '1:30'],
+    ['1 h 20 min', 4800, '1:20:00'],
+    ['1 h 20', 4800, '1:20:00'],
+    ['1h20', 4800, '1:20:00'],
+    ['1h05', 3900, '1:05:00'],
+    ['16 min 43', 1003, '16:43'],
+    ["16'43", 1003, '16:43'],
+    ['1 h 20 min 30', 4830, '1:20:30'],
+    ['0 s', 0, '0:00'],
+    ['0:00', 0, '0:00'],
+    ['100 h', 360_000, '100:00:00'],
+    ['100:00:00', 360_000, '100:00:00'],
+    ['6000 min', 360_000, '100:00:00'],
   ])('%s', (text, seconds, canonical) => {
     expect(field(text, 'duration')).toMatchObject({ ok: true, si: seconds, canonical });
     expect(si(link(canonical, 'duration'))).toBe(seconds);
@@ -42,6 +57,7 @@ describe('times', () => {
     ['7.5', '“7.5”: minutes? Write 7:30.'],
     ['443', '“443”: minutes or seconds? Write 7:23:00 or 7:23.'],
     ['7', '“7”: minutes or seconds? Write 7:00 or 0:07.'],
+    ['15', '“15”: minutes or seconds? Write 15:00 or 0:15.'],
     ['7:5', '“7:5” has one figure for the seconds. Write 7:05 or 7:50.'],
     ['7:8', '“7:8” has one figure for the seconds. Write 7:08.'],
   ])('%s is asked about', (text, sentence) => {
@@ -60,7 +76,7 @@ describe('times', () => {
     expect(message(result)).toBe(sentence);
   });
 
-  test.each(['7:', ':22', '7:22:', '7::22', '1:2:3:4', '-7:22', '7:222', '1.2.3', '99999:00'])(
+  test.each(['7:', ':22', '7:22:', '7::22', '1:2:3:4', '-7:22', '7:222', '1.2.3', '99999:00', '20 1 h'])(
     '%s is no time',
     (text) => {
       expect(si(field(text, 'duration'))).toBe('unreadable');

@@ -14,6 +14,25 @@ describe('expressions', () => {
     ['2 mi + 400 yd', 'distance', 3584.448, '3584.448m'],
     ['36 V * 10 Ah', 'energy', 1_296_000, '360Wh'],
     ['36V 10Ah', 'energy', 1_296_000, '360Wh'],
+    ['36 V * 15 Ah', 'energy', 1_944_000, '540Wh'],
+    ['36V × 15Ah', 'energy', 1_944_000, '540Wh'],
+    ['36 v · 15 ah', 'energy', 1_944_000, '540Wh'],
+    ['48 V * 14000 mAh', 'energy', 2_419_200, '672Wh'],
+    ['540 Wh / 36 V', 'charge', 54_000, '15Ah'],
+    ['10*3.6 V', 'voltage', 36, '36V'],
+    ['540 Wh / 15 Ah', 'voltage', 36, '36V'],
+    ['100 W * 200 s', 'work', 20_000, '20kJ'],
+    ['2*10', 'work', 20_000, '20kJ'],
+    ['700 mm / 2', 'length', 0.35, '350mm'],
+    ['29 in / 2', 'length', 0.3683, '368.3mm'],
+    ['1 ft 2 in', 'length', 0.3556, '355.6mm'],
+    ['51-17', 'count', 34, '34'],
+    ['6 km / 2 km', 'count', 3, '3'],
+    ['600 Wh / 120 km', 'energy-per-distance', 18, '5Wh/km'],
+    ['36 kJ / 10 km', 'energy-per-distance', 3.6, '1Wh/km'],
+    ['50 N·m / 100 mm', 'force', 500, '500N'],
+    ['80 lbf + 20 lbf', 'force', 444.82216152605, '444.82216152605N'],
+    ['100 N * 170 mm', 'torque', 17, '17Nm'],
     ['5 ft 10 in', 'height', 1.778, '1.778m'],
     ['12 stone 7 lb', 'mass', 79.37866475, '79.37866475kg'],
     ['5 min + 30 s', 'duration', 330, '5:30'],
@@ -34,6 +53,36 @@ describe('expressions', () => {
 
   test('35 N·m at 80 rpm is 293 W', () => {
     expect(si(evaluate('35 N·m * 80 rpm', 'power'))).toBeCloseTo((35 * 2 * Math.PI * 80) / 60, 10);
+  });
+
+  test('625 Wh, 95 % of them over 159 km, are 3.73 Wh/km', () => {
+    // 593.75 / 159 = 3.7343
+    const parsed = evaluate('0.95 * 625 Wh / 159 km', 'energy-per-distance');
+    expect(Number(si(parsed)) / 3.6).toBeCloseTo(3.7343, 4);
+    expect(parsed).toMatchObject({ note: '0.95 * 625 Wh / 159 km = 3.73428\u202fWh/km' });
+  });
+
+  test('a power per distance is refused with the units that would do', () => {
+    for (const text of ['5 W/km', '250 W / 50 km']) {
+      const parsed = evaluate(text, 'energy-per-distance');
+      expect(si(parsed)).toBe('unreadable');
+      expect(message(parsed)).toBe(
+        `energy-per-distance: “${text}” cannot be read. Write a number, alone or with Wh/km, Wh/mi or J/m.`,
+      );
+    }
+  });
+
+  test('a time that is half written gets no reading', () => {
+    for (const text of ['1 h 2', '1 h 60', '1 h 200', '90 s 30', '1 h 20.5', '1 h -20', '5 furlongs 20']) {
+      expect(si(evaluate(text, 'duration'))).toBe('unreadable');
+    }
+    expect(si(evaluate('1 h 20', 'duration'))).toBe(4800);
+  });
+
+  test('volts alone, amp-hours alone and their sum are no energy', () => {
+    for (const text of ['36 V', '15 Ah', '36 V + 15 Ah', '36 V * 15 A']) {
+      expect(si(evaluate(text, 'energy'))).toBe('unreadable');
+    }
   });
 
   test('units that cancel make a grade', () => {

@@ -36,6 +36,30 @@ describe('every form that a field understands', () => {
     ['400', 'energy', 1_440_000, '400Wh'],
     ['0.4 kWh', 'energy', 1_440_000, '0.4kWh'],
     ['1.44 MJ', 'energy', 1_440_000, '1.44MJ'],
+    ['20', 'work', 20_000, '20kJ'],
+    ['20 kJ', 'work', 20_000, '20kJ'],
+    ['20000 J', 'work', 20_000, '20000J'],
+    ['5.5 Wh', 'work', 19_800, '5.5Wh'],
+    ['0.4 kWh', 'work', 1_440_000, '0.4kWh'],
+    ['165', 'length', 0.165, '165mm'],
+    ['165 mm', 'length', 0.165, '165mm'],
+    ['16,5 cm', 'length', 0.165, '16.5cm'],
+    ['0.35 m', 'length', 0.35, '0.35m'],
+    ['6.5 in', 'length', 0.1651, '6.5in'],
+    ['6.5 inch', 'length', 0.1651, '6.5in'],
+    ['14″', 'length', 0.3556, '14in'],
+    ['1 ft', 'length', 0.3048, '1ft'],
+    ['34', 'count', 34, '34'],
+    ['1 200', 'count', 1200, '1200'],
+    ['36 V', 'voltage', 36, '36V'],
+    ['15', 'charge', 54_000, '15Ah'],
+    ['17,5 Ah', 'charge', 63_000, '17.5Ah'],
+    ['15000 mAh', 'charge', 54_000, '15000mAh'],
+    ['5', 'energy-per-distance', 18, '5Wh/km'],
+    ['5 Wh/km', 'energy-per-distance', 18, '5Wh/km'],
+    ['8 Wh/mi', 'energy-per-distance', (8 * 3125) / 1397, '8Wh/mi'],
+    ['350', 'force', 350, '350N'],
+    ['80 lbf', 'force', 80 * 4.4482216152605, '80lbf'],
     ['25', 'speed', 25 / 3.6, '25km/h'],
     ['20 mph', 'speed', 8.9408, '20mph'],
     ['-3', 'wind', -3, '-3m/s'],
@@ -194,6 +218,14 @@ describe('what cannot be used gets a sentence', () => {
     ['heavy', 'mass', 'mass: “heavy” cannot be read. Write a number, alone or with kg, lb or g.'],
     ['ninety', 'grade', 'grade: “ninety” cannot be read. Write a number, alone or with % or °, or 1 in 10.'],
     ['fast', 'duration', 'duration: “fast” cannot be read. Write 7:22, 1:05:30 or 16 min 43 s.'],
+    ['many', 'count', 'count: “many” cannot be read. Write a number.'],
+    ['34 kg', 'count', 'count: “34 kg” cannot be read. Write a number.'],
+    ['5 V', 'charge', 'charge: “5 V” cannot be read. Write a number, alone or with Ah or mAh.'],
+    [
+      '5 W/km',
+      'energy-per-distance',
+      'energy-per-distance: “5 W/km” cannot be read. Write a number, alone or with Wh/km, Wh/mi or J/m.',
+    ],
     ['sticky', 'ratio', 'ratio: “sticky” cannot be read. Write a number, alone or with %.'],
   ])('%s as %s', (text, kind, sentence) => {
     expect(message(field(text, kind))).toBe(sentence);
@@ -216,7 +248,7 @@ describe('what cannot be used gets a sentence', () => {
   });
 
   test('neither a unit of another kind nor the beginning of a unit brings the expressions along', () => {
-    for (const text of ['5 kg', '1.6 k', '5 watt', '5 wat', 'abc', `${'1'.repeat(101)}+1`]) {
+    for (const text of ['5 kg', '36 V', '15 Ah', '1.6 k', '5 watt', '5 wat', 'abc', `${'1'.repeat(101)}+1`]) {
       expect(si(field(text, 'power'))).not.toBe('expression');
     }
   });

@@ -11,7 +11,7 @@ const inSi = (value: number, name: string, kind: Kind): number => {
 /*
  * Source of this table: NIST Special Publication 811 (2008), appendix B.8, and NIST Handbook 44, appendix C.
  * Values from memory; derived digits recomputed from the exact definitions
- * (yard 0.9144 m, pound 0.45359237 kg, standard gravity 9.80665 m/s²).
+ * (yard 0.9144 m, pound 0.45359237 kg, standard gravity 9.80665 m/s²; 1 Ah = 3600 A·s; 1 Wh/mi = 3600 J / 1609.344 m).
  */
 const exact: [number, string, Kind, number][] = [
   [1, 'in', 'distance', 0.0254],
@@ -31,6 +31,26 @@ const exact: [number, string, Kind, number][] = [
   [1, 'kWh', 'energy', 3.6e6],
   [1, 'MJ', 'energy', 1e6],
   [1, 'kJ', 'energy', 1000],
+  [20, 'kJ', 'work', 20_000],
+  [1, 'J', 'work', 1],
+  [1, 'Wh', 'work', 3600],
+  [1, 'kWh', 'work', 3.6e6],
+  [350, 'mm', 'length', 0.35],
+  [17.5, 'cm', 'length', 0.175],
+  [1, 'm', 'length', 1],
+  [1, 'in', 'length', 0.0254],
+  [1, 'ft', 'length', 0.3048],
+  [34, '', 'count', 34],
+  [48, 'V', 'voltage', 48],
+  [1, 'Ah', 'charge', 3600],
+  [1000, 'mAh', 'charge', 3600],
+  [5, 'Wh/km', 'energy-per-distance', 18],
+  // 3600 / 1609.344 = 2.23693629205440229…, which is 3125/1397; the nearest double prints so
+  [1, 'Wh/mi', 'energy-per-distance', 2.2369362920544025],
+  [1397, 'Wh/mi', 'energy-per-distance', 3125],
+  [1, 'J/m', 'energy-per-distance', 1],
+  [1, 'N', 'force', 1],
+  [1, 'lbf', 'force', 4.4482216152605],
   [1, 'mph', 'wind', 0.44704],
   [36, 'km/h', 'speed', 10],
   [1, 'ft/s', 'speed', 0.3048],
@@ -55,6 +75,7 @@ describe('exact factors', () => {
     // 1 lbf = 0.45359237 kg × 9.80665 m/s²
     const footPound = 0.3048 * 0.45359237 * 9.80665;
     expect(Math.abs(inSi(1, 'lb-ft', 'torque') / footPound - 1)).toBeLessThan(4e-16);
+    expect(inSi(1, 'lbf', 'force')).toBeCloseTo(footPound / 0.3048, 14);
     expect(Math.abs(inSi(1, 'hp', 'power') / (550 * footPound) - 1)).toBeLessThan(4e-16);
   });
 
@@ -112,6 +133,24 @@ describe('names', () => {
     ['W/KG', 'specific-power', 'W/kg'],
     ['degrees', 'grade', 'deg'],
     ['RPM', 'cadence', 'rpm'],
+    ['KJ', 'work', 'kJ'],
+    ['kilojoules', 'work', 'kJ'],
+    ['wh', 'work', 'Wh'],
+    ['MM', 'length', 'mm'],
+    ['millimeters', 'length', 'mm'],
+    ['cm', 'length', 'cm'],
+    ['inch', 'length', 'in'],
+    ['"', 'length', 'in'],
+    ["'", 'length', 'ft'],
+    ['Volts', 'voltage', 'V'],
+    ['v', 'voltage', 'V'],
+    ['ah', 'charge', 'Ah'],
+    ['A·h', 'charge', 'Ah'],
+    ['amp-hours', 'charge', 'Ah'],
+    ['wh / km', 'energy-per-distance', 'Wh/km'],
+    ['watt hours per mile', 'energy-per-distance', 'Wh/mi'],
+    ['newton', 'force', 'N'],
+    ['pounds-force', 'force', 'lbf'],
   ])('%s is a unit of %s: %s', (name, kind, symbol) => {
     expect(findUnit(name, kind)?.symbol).toBe(symbol);
   });
@@ -119,6 +158,11 @@ describe('names', () => {
   test('a unit of one kind is none of another', () => {
     expect(findUnit('kg', 'power')).toBeUndefined();
     expect(findUnit('W', 'energy')).toBeUndefined();
+    expect(findUnit('Ah', 'energy')).toBeUndefined();
+    expect(findUnit('km', 'length')).toBeUndefined();
+    expect(findUnit('lb', 'force')).toBeUndefined();
+    // Power over distance is no energy over distance.
+    expect(findUnit('W/km', 'energy-per-distance')).toBeUndefined();
     expect(findUnit('', 'power')).toBeUndefined();
   });
 
@@ -139,7 +183,11 @@ describe('names', () => {
   test('units are spoken in full', () => {
     expect(spokenUnit('speed', 'metric')).toBe('kilometres per hour');
     expect(spokenUnit('torque', 'us')).toBe('pound feet');
+    expect(spokenUnit('energy-per-distance', 'us')).toBe('watt hours per mile');
+    expect(spokenUnit('length', 'metric')).toBe('millimetres');
+    expect(spokenUnit('force', 'us')).toBe('pounds force');
     expect(spokenUnit('ratio', 'us')).toBe('');
+    expect(spokenUnit('count', 'us')).toBe('');
     expect(shownUnit('text', 'us').text).toBe('');
   });
 });

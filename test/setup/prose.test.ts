@@ -22,21 +22,23 @@ function proseOf(page: string): string {
 }
 
 const number = String.raw`[−-]?\d[\d .]*`;
-const unit = 'ft|mi|mph|lb-ft|lb|km/h|km|m/s|m|kg|N·m|°C|°F';
+const unit = 'ft|mi|mph|lb-ft|lbf|lb|Wh/km|Wh/mi|km/h|km|m/s|mm|m|in|kg|N·m|N|°C|°F';
 /** A quantity, then in brackets the same in another unit: "235 m (771 ft)", "3 m/s (about 7 mph)", "20 or 28 mph (32 or 45 km/h)". */
 const conversion = new RegExp(
   String.raw`\d\s?(?:${unit}) \((?:(?:about|some|or) )?${number}(?:(?: to | or )${number})?\s?(?:${unit})\)`,
   'g',
 );
 /** A number and its unit with an ordinary space between them, where a line could break. */
-const breakable = /\d (?:N·m|lb-ft|km\/h|km|kg|m\/s|mph|mAh|Ah|Wh|W|V|rpm|hPa|m²|%|°C|°F|ft|mi|lb|m|s|N)(?![\w·/])/g;
+const breakable =
+  /\d (?:N·m|lb-ft|lbf|km\/h|km|kg|m\/s|mph|mAh|Ah|Wh\/km|Wh\/mi|Wh|kJ|W|V|mm|rpm|hPa|m²|%|°C|°F|ft|mi|lb|m|s|N)(?![\w·/])/g;
 
 describe('no conversion is typed', () => {
   test('the search for one finds what writers type', () => {
     const typed =
       '235 m (771 ft), 25 km/h (15.5 mph), 1 000 m (3 281 ft), 3 m/s (about 7 mph), ±0.3 kg (0.7 lb), 30 to 50 N·m (22 to 37 lb-ft), ' +
-      '20 or 28 mph (32 or 45 km/h), −5 000 to 11 000 m (−16 000 to 36 000 ft), 600 m (about 1 970 ft), 32 °C (90 °F)';
-    expect(typed.match(conversion)).toHaveLength(10);
+      '20 or 28 mph (32 or 45 km/h), −5 000 to 11 000 m (−16 000 to 36 000 ft), 600 m (about 1 970 ft), 32 °C (90 °F), ' +
+      '165 mm (6.5 in), 350 N (79 lbf), 3.73 Wh/km (6.01 Wh/mi)';
+    expect(typed.match(conversion)).toHaveLength(13);
     expect('<Quantity of="235 m (771 ft)" /> of `1 km (0.6 mi)` in 2.4 km (invented), 400 W (384 to 413 W)').toSatisfy(
       (text: string) => proseOf(text).match(conversion) === null,
     );
@@ -70,6 +72,11 @@ describe('<Quantity>', () => {
     [{ of: '1 m/s' }, '1 m/s (2.2 mph)'], // 2.237
     [{ of: '35 N·m' }, '35 N·m (26 lb-ft)'], // 25.8
     [{ of: '30 to 50 N·m' }, '30 to 50 N·m (22 to 37 lb-ft)'], // 22.1, 36.9
+    [{ of: '165 mm' }, '165 mm (6.5 in)'], // 6.496
+    [{ of: '27.5 in' }, '27.5 in (699 mm)'], // 698.5
+    [{ of: '350 N' }, '350 N (79 lbf)'], // 78.68
+    [{ of: '20 Wh/mi' }, '20 Wh/mi (12.4 Wh/km)'], // 12.43
+    [{ of: '5 Wh/km' }, '5 Wh/km (8 Wh/mi)'], // 8.047
     [{ of: '7 to 11 m/s', digits: 0 }, '7 to 11 m/s (16 to 25 mph)'], // 15.7, 24.6
     [{ of: '−5 000 to 11 000 m' }, '−5 000 to 11 000 m (−16 404 to 36 089 ft)'], // 16404.2, 36089.2
     [{ of: '2 °C', digits: 0 }, '2 °C (36 °F)'], // 35.6
