@@ -6,8 +6,8 @@ interface Props {
   caption: string;
   scenario: Scenario;
   outcome: Outcome;
-  /** name of the result, what people call it, and whether its range is shown, or alone the range of what stands in the head */
-  rows: readonly (readonly [string, string, (boolean | 'alone')?])[];
+  /** name of the result, what people call it, and whether its range is shown, or alone the range of what stands in the head; or an input's name */
+  rows: readonly (readonly [string, string, (boolean | 'alone' | 'input')?])[];
   system: System;
 }
 
@@ -35,7 +35,9 @@ export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
               <th scope="row">{label}</th>
               {bikes.map((bike) => (
                 <td key={bike}>
-                  {range === 'alone' ? (
+                  {range === 'input' ? (
+                    valueText(scenario, name, bike)
+                  ) : range === 'alone' ? (
                     rangeText(resultOf(outcome, name, bike + 1), system) || '–'
                   ) : (
                     <Output outcome={outcome} name={name} bike={bike + 1} system={system} range={range} />

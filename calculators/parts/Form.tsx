@@ -36,7 +36,7 @@ interface Props {
 /** All inputs of a calculator: the main ones in sections, the rest under one fold. */
 export function Form({ tool, remarks }: Props) {
   const { scenario } = tool;
-  const { sections, bikes, fold } = calculatorOf(scenario.calculator);
+  const { sections, bikes, fold, one = 'bike' } = calculatorOf(scenario.calculator);
   const several = bikes.max > 1;
   // a row that comes or goes must not lose the keyboard's place: what has the focus next
   const form = useRef<HTMLFormElement>(null);
@@ -119,7 +119,7 @@ export function Form({ tool, remarks }: Props) {
                     tool.change(({ addColumn }, before) => addColumn(before, list));
                   }}
                 >
-                  {list === 'bike' ? 'Add a bike' : 'Add a control run'}
+                  Add a {list === 'bike' ? one : 'control run'}
                 </button>
               )}
             </fieldset>

@@ -1,4 +1,5 @@
 import type { System } from '../quantities/index.ts';
+import { shorten, spreadLabels } from './labels.ts';
 import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
 import { axisTicks, percent, SERIES } from './scale.ts';
 
@@ -77,28 +78,4 @@ export function TrackChart({ description, tracks, height, system }: TrackChartPr
       ))}
     </Plot>
   );
-}
-
-const shorten = (label: string): string => (label.length > 12 ? `${label.slice(0, 11)}…` : label);
-
-/** Pushes label heights (percent, any order) apart until neighbours have `least` between them, as little as possible. */
-function spreadLabels(heights: readonly number[], least: number): number[] {
-  const order = heights.map((height, i) => ({ height, i })).sort((a, b) => a.height - b.height);
-  for (let round = 0; round < 50; round++) {
-    let moved = false;
-    for (let k = 1; k < order.length; k++) {
-      const upper = order[k - 1];
-      const lower = order[k];
-      if (!upper || !lower) continue;
-      const missing = least - (lower.height - upper.height);
-      if (missing <= 1e-9) continue;
-      upper.height -= missing / 2;
-      lower.height += missing / 2;
-      moved = true;
-    }
-    if (!moved) break;
-  }
-  const spread: number[] = [];
-  for (const { height, i } of order) spread[i] = height;
-  return spread;
 }

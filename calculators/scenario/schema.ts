@@ -77,6 +77,8 @@ export interface Calculator {
   fold: string;
   /** how many bikes it takes, and how many its example has */
   bikes: { min: number; max: number; example: number };
+  /** what one of them is called where that is not a bike */
+  one?: string;
   /** control runs of the example; 0 to 6 can be given where there is a control section */
   controls: number;
   /** by version of the vocabulary: a link without `v` means version 1 for ever */

@@ -7,12 +7,13 @@ export const torqueAtCadence = defineCalculator({
   title: 'Torque at a cadence',
   parameters: [CLIMB, MOTOR],
   sections: [
-    { group: 'rider', names: ['power', 'cadence'] },
-    { group: 'bike', names: ['name', 'torque', 'motor', 'support'], legend: 'Motors' },
+    { group: 'rider', names: ['cadence', 'power'] },
+    { group: 'bike', names: ['name', 'torque', 'motor'], folded: ['support'], legend: 'Motors' },
   ],
-  labels: { motor: 'Peak power' },
-  fold: '',
+  labels: { torque: 'Torque', motor: 'Peak power' },
+  fold: 'how much each motor adds to your power',
   bikes: { min: 1, max: 6, example: 2 },
+  one: 'motor',
   controls: 0,
   defaults: {
     1: {

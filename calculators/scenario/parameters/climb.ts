@@ -132,7 +132,7 @@ export const CLIMB: readonly Parameter[] = [
     list: 'bike',
     allowNone: true,
     label: 'Motor gives',
-    hint: 'What it gives on a climb, not what it is rated. Write none for a bike without a motor.',
+    hint: 'What it gives, not what it is rated. Write none for a bike without a motor.',
   },
   {
     name: 'battery',

@@ -1,0 +1,88 @@
+import type { Kind, System } from '../quantities/index.ts';
+import { shorten, spreadLabels } from './labels.ts';
+import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
+import { axisTicks, percent, SERIES } from './scale.ts';
+
+export interface Line {
+  label: string;
+  /** straight between these, SI, x rising from the start of the axis to its end */
+  points: readonly { x: number; y: number }[];
+  /** its value where the reader is */
+  here: number;
+}
+
+export interface LinesChartProps {
+  description: string;
+  lines: readonly Line[];
+  xKind: Kind;
+  yKind: Kind;
+  /** where the reader is, with its label */
+  here: { x: number; label: string };
+  system: System;
+}
+
+/* One dash and one mark for each hue: lines that lie on each other still show, and colour is never all that tells two apart. */
+const DASHES = ['none', '9 5', '2 4', '12 4 2 4', '5 3', '14 7'];
+const MARKS = [
+  'M-4.5 0a4.5 4.5 0 1 0 9 0a4.5 4.5 0 1 0-9 0Z',
+  'M-4-4H4V4H-4Z',
+  'M0-5.5L5 4H-5Z',
+  'M0-6L5.5 0L0 6L-5.5 0Z',
+  'M0 5.5L5-4H-5Z',
+  'M-5-1.5H-1.5V-5H1.5V-1.5H5V1.5H1.5V5H-1.5V1.5H-5Z',
+];
+
+/** Several lines over one axis, each with its name at its end, and a line across them where the reader is. Values from zero. */
+export function LinesChart({ description, lines, xKind, yKind, here, system }: LinesChartProps) {
+  const right = 72;
+  const from = lines[0]?.points[0]?.x ?? 0;
+  const to = lines[0]?.points.at(-1)?.x ?? 1;
+  const top = 1.08 * (Math.max(...lines.flatMap(({ points }) => points.map(({ y }) => y))) || 100);
+  const px = (x: number): number => (100 * (x - from)) / (to - from);
+  const py = (y: number): number => 100 - (100 * y) / top;
+  const inPlotX = (x: number): number => LEFT + ((right - LEFT) * px(x)) / 100;
+  const inPlotY = (y: number): number => TOP + ((BOTTOM - TOP) * py(y)) / 100;
+  const xAxis = axisTicks(to, xKind, system, 6);
+  const labels = spreadLabels(
+    lines.map(({ points }) => inPlotY(points.at(-1)?.y ?? 0)),
+    7,
+  );
+  const at = percent(inPlotX(here.x) / 100);
+  const mark = (i: number, x: string, y: number) => (
+    <svg aria-hidden="true" x={x} y={percent(y / 100)} overflow="visible">
+      <path class="end" d={MARKS[i % MARKS.length]} />
+    </svg>
+  );
+  return (
+    <Plot
+      description={description}
+      height={250}
+      right={right}
+      x={{ unit: xAxis.unit, ticks: xAxis.ticks.filter((tick) => tick.at >= from && tick.at < to), at: inPlotX }}
+      y={{ ...axisTicks(top, yKind, system), at: inPlotY }}
+      curves={lines.map(({ label, points }, i) => (
+        <g key={label + String(i)} class={SERIES[i % SERIES.length]}>
+          <path
+            class="curve"
+            stroke-dasharray={DASHES[i % DASHES.length]}
+            d={path(points.map(({ x, y }) => [px(x), py(y)]))}
+          />
+        </g>
+      ))}
+    >
+      <line class="axis" x1={at} x2={at} y1={percent(TOP / 100)} y2={percent(BOTTOM / 100)} />
+      <text class="key" x={at} y="14" text-anchor={px(here.x) < 10 ? 'start' : 'middle'}>
+        {here.label}
+      </text>
+      {lines.map(({ label, here: value }, i) => (
+        <g key={label + String(i)} class={SERIES[i % SERIES.length]}>
+          {mark(i, at, inPlotY(value))}
+          {mark(i, percent((right + 3) / 100), labels[i] ?? 0)}
+          <text class="key" x={percent((right + 3) / 100)} y={percent((labels[i] ?? 0) / 100)} dx="10" dy="4">
+            {shorten(label)}
+          </text>
+        </g>
+      ))}
+    </Plot>
+  );
+}
