@@ -45,6 +45,7 @@ export function formatDuration(seconds: number, digits = 0, sign = false): strin
 
 /** Decimals of each kind; none where it is not named. */
 const decimals: Partial<Record<Kind, number>> = {
+  count: 1,
   mass: 1,
   voltage: 1,
   charge: 1,
@@ -57,8 +58,8 @@ const decimals: Partial<Record<Kind, number>> = {
   grade: 1,
   'specific-power': 2,
 };
-/** Kinds whose trailing zeros say nothing: people write 37 lb and 0.028. */
-const trimmed: Kind[] = ['distance', 'mass', 'voltage', 'charge', 'temperature', 'ratio', 'percent'];
+/** Kinds whose trailing zeros say nothing: people write 37 lb, 0.028 and 32 teeth. */
+const trimmed: Kind[] = ['distance', 'count', 'mass', 'voltage', 'charge', 'temperature', 'ratio', 'percent'];
 
 /** Unit and decimals for a value of this size. */
 function manner(si: number, kind: Kind, system: System): { unit: Unit; digits: number } {
