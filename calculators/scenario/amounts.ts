@@ -8,3 +8,5 @@ export const wattHours = (value: number): number => value * 3600;
 export const kilojoules = (value: number): number => value * 1000;
 /** mm in m. */
 export const millimetres = (value: number): number => value / 1000;
+/** Ah in coulombs. */
+export const ampereHours = (value: number): number => value * 3600;

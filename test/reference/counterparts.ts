@@ -2,7 +2,7 @@ import { compile } from 'mathjs';
 import * as model from '../../calculators/model/index.ts';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { formulas } from '../../calculators/quantities/formulas.ts';
-import { resultOf } from '../../calculators/scenario/index.ts';
+import { resultOf } from '../../calculators/scenario/vocabulary.ts';
 import { anyAscent, PLAIN } from '../model/climbs.ts';
 import type { Random } from '../random.ts';
 

@@ -1,4 +1,4 @@
-import { wattHours } from '../amounts.ts';
+import { ampereHours, wattHours } from '../amounts.ts';
 import type { Parameter } from '../schema.ts';
 
 /** What a battery gives of what its label says. */
@@ -64,8 +64,8 @@ export const GAUGE: readonly Parameter[] = [
     name: 'amp-hours',
     group: 'battery',
     kind: 'charge',
-    min: 0.5,
-    max: 200,
+    min: ampereHours(0.5),
+    max: ampereHours(200),
     label: 'and amp-hours',
   },
   {
