@@ -1,5 +1,5 @@
 import type { Hill } from './hill.ts';
-import { assistShare, type Drive, drivenSpeed } from './motor.ts';
+import { type Drive, drivenSpeed, motorOutput } from './motor.ts';
 import { forces, type Load, resistanceOf } from './resistance.ts';
 
 /** Everything that decides a climb at steady speed. */
@@ -39,8 +39,7 @@ export function rideClimb(climb: Climb): SteadyClimb {
   const speed = drivenSpeed(resistanceOf(load), climb);
   const force = forces(load, speed);
   const powers = { gravity: force.gravity * speed, rolling: force.rolling * speed, air: force.air * speed, drive: 0 };
-  const motorPower =
-    climb.riderPower > 0 ? climb.motorPower * assistShare(speed, climb.assistLimit, climb.fadeWidth) : 0;
+  const motorPower = motorOutput(climb, speed);
   const crankPower = climb.riderPower + motorPower;
   powers.drive = speed > 0 ? (1 - climb.efficiency) * crankPower : 0;
   return {
@@ -51,9 +50,4 @@ export function rideClimb(climb: Climb): SteadyClimb {
     crankPower,
     powers,
   };
-}
-
-/** Energy in J drawn from the battery when the motor gives `motorPower` (W at the crank) for `time` (s) through a drive unit of that efficiency. */
-export function batteryEnergy(motorPower: number, time: number, driveUnitEfficiency: number): number {
-  return motorPower > 0 ? (motorPower * time) / driveUnitEfficiency : 0;
 }

@@ -1,0 +1,110 @@
+/** How long a rider holds a power: `t = W′/(P − CP)`, valid for about 2 to 30 minutes (Monod and Scherrer 1965). */
+export interface Endurance {
+  /** CP, W: held for long */
+  criticalPower: number;
+  /** W′, J: work that can be done above it */
+  workAbove: number;
+}
+
+/** Time, s, for which a rider lasts at `power` (W). Infinity at or below the critical power. */
+export function enduranceTime(power: number, { criticalPower, workAbove }: Endurance): number {
+  return power > criticalPower ? workAbove / (power - criticalPower) : Number.POSITIVE_INFINITY;
+}
+
+/** Power, W, that a rider holds for `time` (s). */
+export function endurancePower(time: number, { criticalPower, workAbove }: Endurance): number {
+  return criticalPower + workAbove / time;
+}
+
+/** One effort to the limit: mean power, W, and how long it was held, s. */
+export interface Effort {
+  power: number;
+  time: number;
+}
+
+/** A fit with its standard errors; `squares` is the sum of squared residuals in the unit of what was fitted. */
+export interface EnduranceFit extends Endurance {
+  criticalPowerError: number;
+  workAboveError: number;
+  squares: number;
+}
+
+/** Straight line y = a + b x by least squares, with standard errors. */
+function line(points: readonly (readonly [number, number])[]) {
+  const n = points.length;
+  const meanX = points.reduce((sum, [x]) => sum + x, 0) / n;
+  const meanY = points.reduce((sum, [, y]) => sum + y, 0) / n;
+  const sxx = points.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0);
+  const b = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0) / sxx;
+  const a = meanY - b * meanX;
+  const squares = points.reduce((sum, [x, y]) => sum + (y - a - b * x) ** 2, 0);
+  const variance = squares / (n - 2);
+  return { a, b, squares, aError: Math.sqrt(variance * (1 / n + meanX ** 2 / sxx)), bError: Math.sqrt(variance / sxx) };
+}
+
+/** Work against time: `P t = W′ + CP t`, residuals in work. At least three efforts. */
+export function fitWork(efforts: readonly Effort[]): EnduranceFit {
+  const { a, b, aError, bError, squares } = line(efforts.map(({ power, time }) => [time, power * time] as const));
+  return { criticalPower: b, workAbove: a, criticalPowerError: bError, workAboveError: aError, squares };
+}
+
+/** Power against inverse time: `P = CP + W′/t`, residuals in power. At least three efforts. */
+export function fitInverseTime(efforts: readonly Effort[]): EnduranceFit {
+  const { a, b, aError, bError, squares } = line(efforts.map(({ power, time }) => [1 / time, power] as const));
+  return { criticalPower: a, workAbove: b, criticalPowerError: aError, workAboveError: bError, squares };
+}
+
+/** Least value of a function of one variable with one minimum between the ends: golden section. */
+function minimum(f: (x: number) => number, low: number, high: number): number {
+  const ratio = (Math.sqrt(5) - 1) / 2;
+  let [a, b] = [low, high];
+  let [x, y] = [b - ratio * (b - a), a + ratio * (b - a)];
+  let [fx, fy] = [f(x), f(y)];
+  for (let i = 0; i < 200 && b - a > 1e-12 * high; i++) {
+    if (fx < fy) {
+      [b, y, fy] = [y, x, fx];
+      x = b - ratio * (b - a);
+      fx = f(x);
+    } else {
+      [a, x, fx] = [x, y, fy];
+      y = a + ratio * (b - a);
+      fy = f(y);
+    }
+  }
+  return 0.5 * (a + b);
+}
+
+/** Time against power: `t = W′/(P − CP)`, residuals in time. At least three efforts. For a given CP, W′ follows from a straight line through zero. */
+export function fitTime(efforts: readonly Effort[]): EnduranceFit {
+  const at = (criticalPower: number) => {
+    const inverse = efforts.map(({ power }) => 1 / (power - criticalPower));
+    const sxx = inverse.reduce((sum, x) => sum + x * x, 0);
+    const workAbove = efforts.reduce((sum, { time }, i) => sum + time * (inverse[i] ?? 0), 0) / sxx;
+    const squares = efforts.reduce((sum, { time }, i) => sum + (time - workAbove * (inverse[i] ?? 0)) ** 2, 0);
+    return { inverse, workAbove, squares };
+  };
+  const weakest = Math.min(...efforts.map(({ power }) => power));
+  const criticalPower = minimum((cp) => at(cp).squares, 0, weakest * (1 - 1e-9));
+  const { inverse, workAbove, squares } = at(criticalPower);
+  // Standard errors from the slopes of t at the solution: 1/(P − CP) for W′ and W′/(P − CP)² for CP.
+  const sum = (f: (x: number) => number): number => inverse.reduce((total, x) => total + f(x), 0);
+  const [ww, wc, cc] = [sum((x) => x * x), sum((x) => workAbove * x ** 3), sum((x) => workAbove ** 2 * x ** 4)];
+  const scale = squares / (efforts.length - 2) / (ww * cc - wc * wc);
+  return {
+    criticalPower,
+    workAbove,
+    criticalPowerError: Math.sqrt(scale * ww),
+    workAboveError: Math.sqrt(scale * cc),
+    squares,
+  };
+}
+
+/** Three parameters: `t = W′/(P − CP) − W′/(P_max − CP)`, residuals in time (Morton 1996). At least four efforts. For a given CP it is a straight line. */
+export function fitThree(efforts: readonly Effort[]): Endurance & { peakPower: number; squares: number } {
+  const at = (criticalPower: number) =>
+    line(efforts.map(({ power, time }) => [1 / (power - criticalPower), time] as const));
+  const weakest = Math.min(...efforts.map(({ power }) => power));
+  const criticalPower = minimum((cp) => at(cp).squares, 0, weakest * (1 - 1e-9));
+  const { a, b, squares } = at(criticalPower);
+  return { criticalPower, workAbove: b, peakPower: criticalPower - b / a, squares };
+}

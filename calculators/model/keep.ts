@@ -1,0 +1,46 @@
+import { type Climb, loadOf } from './climb.ts';
+import { assistShare, motorBound, motorOutput } from './motor.ts';
+import { crankPower, resistanceOf } from './resistance.ts';
+
+/** Power at the crank, W, that rides the hill at `speed` (m/s). */
+const crankPowerAt = (climb: Climb, speed: number): number =>
+  crankPower(resistanceOf(loadOf(climb)), speed, climb.efficiency);
+
+/**
+ * Power, W, of the rider that takes `time` (s) up this hill with this motor. Zero where less than any pedalling would do:
+ * a motor gives nothing without it, and with it the climb is faster.
+ */
+export function riderToKeep(climb: Climb, time: number): number {
+  const speed = climb.hill.distance / time;
+  const needed = crankPowerAt(climb, speed);
+  const { support, ...rest } = climb;
+  const helped = motorOutput({ ...rest, riderPower: 1 }, speed);
+  const alone = needed - helped;
+  if (support === undefined) return Math.max(0, alone);
+  // while support × rider power is the least, the legs and what they bring out add up to what is needed
+  const share = assistShare(speed, climb.assistLimit, climb.fadeWidth);
+  return Math.max(0, alone, needed / (1 + support * share));
+}
+
+/** Why no motor makes up the time: nobody pedals, the limit stops it before that speed, the legs do it alone, or torque or support binds before. */
+export type NoMotor = 'no-pedalling' | 'beyond-limit' | 'none-needed' | 'bound';
+
+/** Power, W, that the motor must hold below its fade so that the rider takes `time` (s); or why there is none. */
+export function motorToKeep(climb: Climb, time: number): number | NoMotor {
+  const speed = climb.hill.distance / time;
+  const needed = crankPowerAt(climb, speed) - climb.riderPower;
+  if (!(needed > 0)) return 'none-needed';
+  if (!(climb.riderPower > 0)) return 'no-pedalling';
+  const share = assistShare(speed, climb.assistLimit, climb.fadeWidth);
+  if (share === 0) return 'beyond-limit';
+  const motorPower = needed / share;
+  const given = { ...climb, motorPower };
+  return motorBound(given).binds === 'peak' && motorOutput(given, speed) >= needed * (1 - 1e-12) ? motorPower : 'bound';
+}
+
+/** Motor power, W at the crank, that the hill takes at the assist limit: no motor, however strong, is faster there. Null without a limit, or where the rider alone is. */
+export function powerAtLimit(climb: Climb): number | null {
+  if (climb.assistLimit === null) return null;
+  const power = crankPowerAt(climb, climb.assistLimit) - climb.riderPower;
+  return power > 0 ? power : null;
+}

@@ -1,0 +1,146 @@
+import { drawnPower, emptyAfter } from './battery.ts';
+import { type Climb, rideClimb, type SteadyClimb } from './climb.ts';
+import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
+import { assistShare, motorBound } from './motor.ts';
+
+/** What a long climb can use up. What is absent lasts for ever. */
+export interface Reserves {
+  battery?:
+    | {
+        /** J that can be drawn from the bottom on */
+        energy: number;
+        /** battery to crank */
+        unitEfficiency: number;
+        /** W for display, controller and lights */
+        idle: number;
+      }
+    | undefined;
+  heat?: Heat | undefined;
+}
+
+/** A part of a climb at one steady speed; `limit` is what holds the motor back on it. */
+export interface Stage {
+  limit: 'none' | 'heat' | 'battery';
+  /** where it begins: m and s from the bottom */
+  from: { distance: number; time: number };
+  distance: number;
+  time: number;
+  speed: number;
+  motorPower: number;
+}
+
+/** A climb in stages: speed and powers are means over its time. */
+export interface StagedClimb extends SteadyClimb {
+  /** J drawn from the battery, 0 where none is given */
+  energy: number;
+  stages: Stage[];
+}
+
+/** The climb once heat limits its motor: the torque held for ever, turned at the rider's cadence. */
+function heatLimited(climb: Climb, heat: Heat): Climb {
+  const { cadence = heat.continuousCadence, torque = Number.POSITIVE_INFINITY } = climb;
+  const held = heldPower(cadence, heat);
+  return {
+    ...climb,
+    motorPower: Math.min(climb.motorPower, held),
+    torque: Math.min(torque, (60 * held) / (2 * Math.PI * cadence)),
+    // More than the held power came through the fade at a higher speed, so all of the held power comes through at this lower one.
+    assistLimit: null,
+  };
+}
+
+/**
+ * A long climb of one grade: full output until heat limits it, then what heat allows, until the battery is empty, then the rider alone.
+ * With nothing to use up it is `rideClimb`.
+ */
+export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedClimb {
+  const rides: { ride: SteadyClimb; time: number }[] = [];
+  const stages: Stage[] = [];
+  let limit: Stage['limit'] = 'none';
+  let ride = rideClimb(climb);
+  let [distance, time, energy] = [0, 0, 0];
+  const cadence = climb.cadence ?? heat?.continuousCadence ?? 1;
+  let heatIn = heat ? holdTime(torqueRatio(ride.motorPower, cadence, heat), heat) : Number.POSITIVE_INFINITY;
+  for (;;) {
+    const drawn =
+      battery && limit !== 'battery' ? drawnPower(ride.motorPower, battery.unitEfficiency, battery.idle) : 0;
+    const emptyIn = battery ? emptyAfter(battery.energy - energy, drawn) : Number.POSITIVE_INFINITY;
+    const toTop = (climb.hill.distance - distance) / ride.speed;
+    const lasts = Math.min(toTop, heatIn, emptyIn);
+    if (lasts > 0) {
+      const { speed, motorPower } = ride;
+      const stretch = lasts === toTop ? climb.hill.distance - distance : speed * lasts;
+      stages.push({ limit, from: { distance, time }, distance: stretch, time: lasts, speed, motorPower });
+      rides.push({ ride, time: lasts });
+      distance += stretch;
+      time += lasts;
+      energy += drawn * lasts;
+    }
+    if (!(lasts < toTop)) break;
+    if (emptyIn <= heatIn) {
+      limit = 'battery';
+      ride = rideClimb({ ...climb, motorPower: 0 });
+      if (battery) energy = battery.energy;
+    } else if (heat) {
+      limit = 'heat';
+      ride = rideClimb(heatLimited(climb, heat));
+    }
+    heatIn = Number.POSITIVE_INFINITY;
+  }
+  const first = rides[0];
+  if (rides.length === 1 && first) return { ...first.ride, energy, stages };
+  const mean = (of: (ride: SteadyClimb) => number): number =>
+    rides.reduce((sum, { ride: part, time: lasts }) => sum + of(part) * lasts, 0) / time;
+  return {
+    time,
+    speed: climb.hill.distance / time,
+    verticalSpeed: climb.hill.gain / time,
+    motorPower: mean((part) => part.motorPower),
+    crankPower: mean((part) => part.crankPower),
+    powers: {
+      gravity: mean(({ powers }) => powers.gravity),
+      rolling: mean(({ powers }) => powers.rolling),
+      air: mean(({ powers }) => powers.air),
+      drive: mean(({ powers }) => powers.drive),
+    },
+    energy,
+    stages,
+  };
+}
+
+/** Something that holds a motor back on a climb, from where on, and what it costs. */
+export interface Limit {
+  limit: 'assist-limit' | 'torque' | 'support' | 'heat' | 'battery';
+  /** s more than the same climb without it */
+  lost: number;
+  /** m and s from the bottom */
+  from: { distance: number; time: number };
+}
+
+/** What binds on a climb, the costliest first; empty where nothing does. */
+export function limitsOf(climb: Climb, reserves: Reserves): Limit[] {
+  const ride = rideStages(climb, reserves);
+  const bottom = { distance: 0, time: 0 };
+  const limits: Limit[] = [];
+  const add = (limit: Limit['limit'], without: Climb, rest: Reserves, from = bottom): void => {
+    limits.push({ limit, lost: Math.max(0, ride.time - rideStages(without, rest).time), from });
+  };
+  const first = ride.stages[0];
+  const bound = motorBound(climb);
+  if (first?.limit === 'none' && bound.power > 0 && assistShare(first.speed, climb.assistLimit, climb.fadeWidth) < 1)
+    add('assist-limit', { ...climb, assistLimit: null }, reserves);
+  const torqueBinds = bound.binds === 'torque' || (first?.limit === 'none' && isTorqueBound(climb, first));
+  if (torqueBinds) add('torque', { ...climb, torque: undefined }, reserves);
+  else if (bound.binds === 'support') add('support', { ...climb, support: undefined }, reserves);
+  for (const limit of ['heat', 'battery'] as const) {
+    const stage = ride.stages.find((one) => one.limit === limit);
+    if (stage) add(limit, climb, { ...reserves, [limit]: undefined }, stage.from);
+  }
+  return limits.sort((a, b) => b.lost - a.lost);
+}
+
+/** In the lowest gear the cadence falls, and with it what the torque makes. */
+function isTorqueBound(climb: Climb, { motorPower, speed }: Stage): boolean {
+  const faded = motorBound(climb).power * assistShare(speed, climb.assistLimit, climb.fadeWidth);
+  return motorPower < faded * (1 - 1e-12);
+}
