@@ -13,6 +13,7 @@ import {
   METER_SCALE,
   measured,
   numberOf,
+  optionalOf,
   RIDER_SCALE,
   rollingDoubt,
   type Scenario,
@@ -22,12 +23,6 @@ import {
   SURFACE_THERE,
 } from '../scenario/index.ts';
 import { type Measurement, misread } from './carry.ts';
-
-/** A value that may be missing. */
-export function optional(scenario: Scenario, name: string): number | undefined {
-  const value = inputOf(scenario, name);
-  return typeof value === 'number' ? value : undefined;
-}
 
 /** What the reader entered, as the model takes it. */
 export function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill): Measurement {
@@ -57,13 +52,13 @@ export function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill):
     target: {
       hill: targetHill,
       density: airDensity(
-        optional(scenario, 'target-altitude') ?? altitude,
-        optional(scenario, 'target-temperature') ?? temperature,
+        optionalOf(scenario, 'target-altitude') ?? altitude,
+        optionalOf(scenario, 'target-temperature') ?? temperature,
       ),
-      headWind: optional(scenario, 'target-wind') ?? numberOf(scenario, 'wind'),
-      riderPower: optional(scenario, 'target-power') ?? numberOf(scenario, 'power'),
-      riderMassChange: (optional(scenario, 'target-rider') ?? rider) - rider,
-      rolling: optional(scenario, 'target-rolling') ?? null,
+      headWind: optionalOf(scenario, 'target-wind') ?? numberOf(scenario, 'wind'),
+      riderPower: optionalOf(scenario, 'target-power') ?? numberOf(scenario, 'power'),
+      riderMassChange: (optionalOf(scenario, 'target-rider') ?? rider) - rider,
+      rolling: optionalOf(scenario, 'target-rolling') ?? null,
       rollingChange: 0,
     },
   };
@@ -108,7 +103,7 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
       measured(`watch:c${i}`, 0, STOPWATCH),
     ]),
   ];
-  const samePower = optional(scenario, 'target-power') === undefined;
+  const samePower = optionalOf(scenario, 'target-power') === undefined;
   const index = new Map(inputs.map((input, i) => [input.name, i]));
   const at = (values: number[]): Measurement | null => {
     const value = (name: string, otherwise = 0): number => values[index.get(name) ?? -1] ?? otherwise;

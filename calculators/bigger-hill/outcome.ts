@@ -7,6 +7,7 @@ import {
   isGiven,
   none,
   type Outcome,
+  optionalOf,
   type Remark,
   type Result,
   ranged,
@@ -15,7 +16,7 @@ import {
   targetHillOf,
 } from '../scenario/index.ts';
 import { carry, isLimited, type Measurement } from './carry.ts';
-import { doubtsOf, measurementOf, optional } from './measurement.ts';
+import { doubtsOf, measurementOf } from './measurement.ts';
 
 export interface BiggerHillOutcome extends Outcome {
   /** height of the other hill, m, for the chart */
@@ -90,7 +91,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   if (!hills.ok) return impossible(scenario, hills.problem, hills.field);
   const { hill, targetHill } = hills.value;
   const sameHill =
-    optional(scenario, 'target-grade') === undefined &&
+    optionalOf(scenario, 'target-grade') === undefined &&
     !(isGiven(scenario, 'target-distance') && isGiven(scenario, 'target-gain'));
   const m = measurementOf(scenario, hill, targetHill);
   const centre = carry(m);

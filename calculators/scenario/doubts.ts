@@ -28,6 +28,15 @@ export const LEAST_ROLLING = 0.001;
 /** Width of the fade before the assist limit, m/s: 1 to 4 km/h, an assumption as the width itself. */
 export const FADE_RANGE = { low: 1 / 3.6, high: 4 / 3.6 };
 
+/** Usable energy of a pack: relative half-width, an assumption. */
+export const PACK_KNOWN = 0.06;
+/** Thermal time constant of a bicycle motor, s: nobody published one, small machines warm up over minutes to tens of minutes. */
+export const UNKNOWN_WARM_UP = { low: 300, high: 2400 };
+/** A time constant that the reader states: relative half-width. */
+export const STATED_WARM_UP = 0.3;
+/** Fixed over copper losses at continuous output, an assumption. */
+export const FIXED_LOSSES_RANGE = { low: 0, high: 0.5 };
+
 /** Half-width of C_rr on another hill when nothing is said about its surface: half the difference of those two courses. */
 export const SURFACE_THERE = 0.004;
 
@@ -73,6 +82,21 @@ export const doubts: Readonly<Record<string, Doubt>> = {
   fade: {
     cause: 'how early the motor fades before its limit',
     range: `over the last ${3.6 * FADE_RANGE.low} to ${3.6 * FADE_RANGE.high} km/h`,
+    source: 'assumption',
+  },
+  pack: {
+    cause: 'what the battery really holds',
+    range: `${percent(PACK_KNOWN)} of its usable energy`,
+    source: 'assumption',
+  },
+  'warm-up': {
+    cause: 'how fast the motor warms up',
+    range: `${UNKNOWN_WARM_UP.low / 60} to ${UNKNOWN_WARM_UP.high / 60} min: no measured value of a bicycle motor is published; ${percent(STATED_WARM_UP)} around a figure of your own`,
+    source: 'assumption',
+  },
+  'fixed-losses': {
+    cause: 'the motor’s fixed losses',
+    range: `${FIXED_LOSSES_RANGE.low} to ${FIXED_LOSSES_RANGE.high} of the copper losses`,
     source: 'assumption',
   },
   meter: {
@@ -124,6 +148,17 @@ export function efficiencyDoubt(name: 'drive' | 'unit', value: number): Uncertai
 
 /** Range of the width of the fade; a width that a run gave away is taken as it is. */
 export const fadeDoubt: UncertainInput = { name: 'fade', value: FADE_WIDTH, ...FADE_RANGE };
+
+/** Range of a motor's time constant: wide while the default stands, ±30 % of a figure that the reader states. */
+export function warmUpDoubt(value: number, stated: boolean): UncertainInput {
+  return stated ? around('warm-up', value, STATED_WARM_UP * value) : { name: 'warm-up', value, ...UNKNOWN_WARM_UP };
+}
+
+/** Range of the fixed losses, widened to hold the value. */
+export function fixedLossesDoubt(value: number): UncertainInput {
+  const { low, high } = FIXED_LOSSES_RANGE;
+  return { name: 'fixed-losses', value, low: Math.min(low, value), high: Math.max(high, value) };
+}
 
 /** A measured value with an absolute half-width. */
 export const measured = around;

@@ -3,6 +3,7 @@ import {
   type CalculatorName,
   calculatorOf,
   defaultOf,
+  listOf,
   namesOf,
   type Parameter,
   parameterOf,
@@ -60,7 +61,7 @@ export const MAX_BIKES = 6;
 export const MAX_CONTROLS = 6;
 
 /** Key of a cell. */
-export const keyOf = (name: string, column: number): string => (parameterOf(name).list ? `${name}.${column}` : name);
+export const keyOf = (name: string, column: number): string => (listOf(name) ? `${name}.${column}` : name);
 
 export function cellOf(scenario: Scenario, name: string, column = 0): Cell | undefined {
   return scenario.cells[keyOf(name, column)];
@@ -82,6 +83,12 @@ export function numberOf(scenario: Scenario, name: string, column = 0): number {
   const value = inputOf(scenario, name, column);
   if (typeof value !== 'number') throw new RangeError(`“${name}” has no number.`);
   return value;
+}
+
+/** A number where there is one: undefined where the field is empty without a default, or says none. */
+export function optionalOf(scenario: Scenario, name: string, column = 0): number | undefined {
+  const value = inputOf(scenario, name, column);
+  return typeof value === 'number' ? value : undefined;
 }
 
 /** Name of a bike for people. */
@@ -185,7 +192,7 @@ export function problemsOf(scenario: Scenario): { name: string; column: number; 
 
 /** Columns that a parameter has now: one for a single value. */
 export function columnsOf(scenario: Scenario, name: string): number[] {
-  const { list } = parameterOf(name);
+  const list = listOf(name);
   const count = list === 'bike' ? scenario.bikes : list === 'control' ? scenario.controls : 1;
   return Array.from({ length: count }, (_, column) => column);
 }

@@ -116,6 +116,9 @@ export function parameterOf(name: string): Parameter {
   return parameter;
 }
 
+/** What a link lists of a parameter; undefined where it is one value, or where no calculator of this page reads it. */
+export const listOf = (name: string): Parameter['list'] => known.get(name)?.list;
+
 /** What stands beside a field of this calculator. */
 export function labelOf(calculator: CalculatorName, name: string): string {
   return calculatorOf(calculator).labels?.[name] ?? parameterOf(name).label;

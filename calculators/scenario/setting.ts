@@ -1,17 +1,30 @@
 import {
   airDensity,
   type Climb,
+  type Condition,
   distanceForGain,
-  FADE_WIDTH,
+  enduranceTime,
+  type Heat,
   type Hill,
   hillFromGain,
   hillFromGrade,
+  type Reserves,
   type UncertainInput,
+  usableEnergy,
 } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
-import { dragDoubt, efficiencyDoubt, fadeDoubt, rollingDoubt } from './doubts.ts';
+import {
+  dragDoubt,
+  efficiencyDoubt,
+  fadeDoubt,
+  fixedLossesDoubt,
+  measured,
+  PACK_KNOWN,
+  rollingDoubt,
+  warmUpDoubt,
+} from './doubts.ts';
 import type { Remark } from './outcome.ts';
-import { inputOf, isGiven, numberOf, type Scenario } from './scenario.ts';
+import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
 /** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted, and stand beside the other's field. */
 export type Setting<T> = { ok: true; value: T; notes: Remark[] } | { ok: false; problem: string; field: string };
@@ -87,9 +100,51 @@ export function limitOf(scenario: Scenario, column: number): number | null {
 }
 
 /** Nominal battery energy of a bike, J. */
-export function batteryOf(scenario: Scenario, column: number): number | undefined {
-  const battery = inputOf(scenario, 'battery', column);
-  return typeof battery === 'number' ? battery : undefined;
+export const batteryOf = (scenario: Scenario, column: number): number | undefined =>
+  optionalOf(scenario, 'battery', column);
+
+/** Of the nominal energy that of a bike's battery that can be used. */
+export const conditionOf = (scenario: Scenario): Condition => ({
+  health: optionalOf(scenario, 'health') ?? 1,
+  cold: optionalOf(scenario, 'cold') ?? 1,
+  reserve: optionalOf(scenario, 'reserve') ?? 0,
+});
+
+/** A bike's motor as it warms up, where anything is said of what it holds. */
+export function heatOf(scenario: Scenario, column: number): Heat | undefined {
+  const continuous = optionalOf(scenario, 'continuous', column);
+  if (continuous === undefined) return undefined;
+  const cadence = optionalOf(scenario, 'cadence') ?? 1;
+  return {
+    continuous,
+    continuousCadence: optionalOf(scenario, 'continuous-cadence') ?? cadence,
+    timeConstant: numberOf(scenario, 'warm-up'),
+    fixedLosses: numberOf(scenario, 'fixed-losses'),
+    rise: optionalOf(scenario, 'warm') ?? 0,
+  };
+}
+
+/** What a bike can use up on a long climb: its battery, and what heat leaves of its motor. */
+export function reservesOf(scenario: Scenario, column: number): Reserves {
+  const nominal = batteryOf(scenario, column);
+  return {
+    battery:
+      nominal === undefined
+        ? undefined
+        : {
+            energy: usableEnergy(nominal, conditionOf(scenario)),
+            unitEfficiency: numberOf(scenario, 'unit'),
+            idle: optionalOf(scenario, 'idle') ?? 0,
+          },
+    heat: heatOf(scenario, column),
+  };
+}
+
+/** How long the rider lasts at the power held, s, where anything is said of it. */
+export function enduranceOf(scenario: Scenario, power = numberOf(scenario, 'power')): number | undefined {
+  const criticalPower = optionalOf(scenario, 'endurance');
+  if (criticalPower === undefined) return undefined;
+  return enduranceTime(power, { criticalPower, workAbove: numberOf(scenario, 'endurance-work') });
 }
 
 /** The climb of one bike up the (measured) hill, everything at its stated value. */
@@ -105,31 +160,63 @@ export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
     riderPower: numberOf(scenario, 'power'),
     motorPower: motorOf(scenario, column),
     assistLimit: limitOf(scenario, column),
+    support: optionalOf(scenario, 'support', column),
+    torque: optionalOf(scenario, 'torque', column),
+    cadence: optionalOf(scenario, 'cadence'),
   };
 }
 
-/**
- * What hardly anyone can know about a predicted climb: surface, air, drive, drive unit and where the motor fades, in this order.
- * `at` is a climb with these values; the drive unit, the fourth, does not change it.
- */
-export function climbDoubts(scenario: Scenario): {
+/** Doubts of a climb: the inputs, and the climb and what it uses up with other values of them. */
+export interface ClimbDoubts {
   inputs: UncertainInput[];
-  at: (climb: Climb, values: number[]) => Climb;
-} {
+  /** a climb with these values */
+  at: (climb: Climb, values: readonly number[]) => Climb;
+  /** what it uses up, likewise */
+  reservesAt: (reserves: Reserves, values: readonly number[]) => Reserves;
+  /** the efficiency of the drive unit among them */
+  unitAt: (values: readonly number[]) => number;
+}
+
+/**
+ * What hardly anyone can know about a predicted climb: surface, air, drive, drive unit and where the motor fades; how much the battery
+ * really holds; and where heat is considered, how fast the motor warms up.
+ */
+export function climbDoubts(scenario: Scenario): ClimbDoubts {
+  const hasBattery = batteryOf(scenario, 0) !== undefined;
+  const isHot = columnsOf(scenario, 'motor').some((bike) => heatOf(scenario, bike));
+  const inputs: UncertainInput[] = [
+    rollingDoubt(numberOf(scenario, 'rolling'), isGiven(scenario, 'rolling')),
+    dragDoubt(numberOf(scenario, 'drag')),
+    efficiencyDoubt('drive', numberOf(scenario, 'drive')),
+    efficiencyDoubt('unit', numberOf(scenario, 'unit')),
+    fadeDoubt,
+    ...(hasBattery ? [measured('pack', 1, PACK_KNOWN)] : []),
+    ...(isHot
+      ? [
+          warmUpDoubt(numberOf(scenario, 'warm-up'), isGiven(scenario, 'warm-up')),
+          fixedLossesDoubt(numberOf(scenario, 'fixed-losses')),
+        ]
+      : []),
+  ];
+  const index = new Map(inputs.map(({ name }, i) => [name, i]));
+  const valueOf = (values: readonly number[], name: string): number => values[index.get(name) ?? -1] ?? Number.NaN;
   return {
-    inputs: [
-      rollingDoubt(numberOf(scenario, 'rolling'), isGiven(scenario, 'rolling')),
-      dragDoubt(numberOf(scenario, 'drag')),
-      efficiencyDoubt('drive', numberOf(scenario, 'drive')),
-      efficiencyDoubt('unit', numberOf(scenario, 'unit')),
-      fadeDoubt,
-    ],
-    at: (climb, [rolling = 0, dragArea = 0, efficiency = 1, , fadeWidth = FADE_WIDTH]) => ({
+    inputs,
+    at: (climb, values) => ({
       ...climb,
-      rolling,
-      dragArea,
-      efficiency,
-      fadeWidth,
+      rolling: valueOf(values, 'rolling'),
+      dragArea: valueOf(values, 'drag'),
+      efficiency: valueOf(values, 'drive'),
+      fadeWidth: valueOf(values, 'fade'),
     }),
+    reservesAt: ({ battery, heat }, values) => ({
+      battery: battery && {
+        ...battery,
+        energy: battery.energy * valueOf(values, 'pack'),
+        unitEfficiency: valueOf(values, 'unit'),
+      },
+      heat: heat && { ...heat, timeConstant: valueOf(values, 'warm-up'), fixedLosses: valueOf(values, 'fixed-losses') },
+    }),
+    unitAt: (values) => valueOf(values, 'unit'),
   };
 }
