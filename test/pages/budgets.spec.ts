@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from '@playwright/test';
 import { expect, test } from '@playwright/test';
+import { type CalculatorName, calculators } from '../../calculators/scenario/vocabulary.ts';
 import { serve } from '../setup/serve.mjs';
 import { dist, sitePaths } from './built.ts';
 
@@ -60,7 +61,7 @@ async function weigh(browser: Browser, address: string, path: string): Promise<W
 /** The budget of a page; nothing for the reference lists, which are as long as what they list. */
 function budget({ path, tools, hasFormulas }: Weight): number | undefined {
   if (path.startsWith('/reference/')) return undefined;
-  const several = tools.some((name) => name === 'side-by-side' || name === 'bigger-hill');
+  const several = tools.some((name) => calculators[name as CalculatorName].bikes.max > 1);
   const base = several ? severalBikes : tools.length > 0 ? calculator : reading;
   return base + (hasFormulas ? formulas : 0);
 }

@@ -1,7 +1,7 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { calculators } from '../../calculators/scenario/vocabulary.ts';
+import { calculators, namesOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
-import { copyLink, enter, expected, field, names, open, ready, results, timedHill, unfold } from './tool.ts';
+import { copyLink, enter, expected, field, names, open, ready, results, taken, timedHill, unfold } from './tool.ts';
 
 /*
  * What a calculator answers in the browser is what `outcomeOf` answers here: the same numbers to the last digit.
@@ -52,23 +52,30 @@ test('a timed hill, typed by hand, is carried to another hill', async ({ page })
   await expect(page).toHaveURL(`/calculators/bigger-hill/?${timedHill}&target-grade=6`);
 });
 
+const inGermanManner: [string, string, string][] = [
+  ['distance', '1,61 km', '1.61km'],
+  ['temperature', '−2,5', '-2.5C'],
+  ['rider', '171,3 lb', '171.3lb'],
+  ['power', '0,2015 kW', '0.2015kW'],
+];
+
 for (const name of names) {
   test(`${name}: a copied link gives the same numbers in any language`, async ({ browser, watch }) => {
     const inGerman = await browser.newContext({ locale: 'de-DE' });
     watch(inGerman);
     const page = await inGerman.newPage();
     const tool = await open(page, name);
-    await enter(tool, 'distance', '1,61 km');
-    await enter(tool, 'rider', '171,3 lb');
-    await enter(tool, 'power', '0,2015 kW');
-    await enter(tool, 'bike', '16,85');
+    const { bikes, one = 'bike' } = calculators[name];
+    const own = inGermanManner.filter(([input]) => taken(name, input).length > 0);
     await unfold(tool);
-    await enter(tool, 'temperature', '−2,5');
-    await enter(tool, 'limit', '18 mph');
-    if (calculators[name].bikes.max > 1) {
-      await tool.getByRole('button', { name: 'Add a bike' }).click();
-      await enter(tool, 'name', 'Größe, ü & "x" \\ + #', 3);
-      await enter(tool, 'bike', '52 lb', 3);
+    for (const [input, text] of own) await enter(tool, input, text);
+    for (const input of taken(name, 'bike')) await enter(tool, input, '16,85');
+    for (const input of taken(name, 'limit')) await enter(tool, input, '18 mph');
+    if (bikes.max > 1) {
+      await tool.getByRole('button', { name: `Add a ${one}` }).click();
+      await enter(tool, 'name', 'Größe, ü & "x" \\ + #', bikes.example);
+      for (const input of taken(name, 'bike')) await enter(tool, input, '52 lb', bikes.example);
+      for (const input of taken(name, 'torque')) await enter(tool, input, '52 lb-ft', bikes.example);
     }
     if (name === 'bigger-hill') {
       await enter(tool, 'time', "9'", 3);
@@ -79,7 +86,7 @@ for (const name of names) {
     const link = await copyLink(page);
     const query = new URL(link).search;
     expect(typed).toEqual(expected(name, query));
-    expect(query).toMatch(/distance=1\.61km&temperature=-2\.5C&rider=171\.3lb&power=0\.2015kW&/);
+    expect(query).toContain(own.map(([input, , link]) => `${input}=${link}`).join('&'));
     await inGerman.close();
 
     for (const locale of ['en-GB', 'en-US']) {
@@ -89,8 +96,8 @@ for (const name of names) {
       await there.goto(link);
       const opened = await ready(there);
       expect(await results(opened), locale).toEqual(typed);
-      if (calculators[name].bikes.max > 1)
-        await expect(opened.locator('.standings .who').nth(3)).toHaveText('Größe, ü & "x" \\ + #');
+      if (bikes.max > 1)
+        await expect(opened.locator('.standings .who').nth(bikes.example)).toHaveText('Größe, ü & "x" \\ + #');
       await elsewhere.close();
     }
   });
@@ -113,23 +120,25 @@ for (const name of names) {
     const inputs = () =>
       tool.locator('input[data-column]').evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value));
     const untouched = await inputs();
-    await enter(tool, 'distance', '1609.344 m');
-    await enter(tool, 'rider', '77.7 kg');
+    for (const input of taken(name, 'distance')) await enter(tool, input, '1609.344 m');
+    for (const input of taken(name, 'rider')) await enter(tool, input, '77.7 kg');
+    for (const input of taken(name, 'torque')) await enter(tool, input, '66.6');
     await enter(tool, 'power', '201.5');
     const before = await results(tool);
     expect(before).not.toEqual(expected(name));
     const metric = await tool.textContent();
 
     await tool.getByRole('radio', { name: 'US' }).check();
-    await expect(field(tool, 'distance')).toHaveValue('1');
-    await expect(field(tool, 'rider')).toHaveValue(/^171/);
+    for (const input of taken(name, 'distance')) await expect(field(tool, input)).toHaveValue('1');
+    for (const input of taken(name, 'rider')) await expect(field(tool, input)).toHaveValue(/^171/);
+    for (const input of taken(name, 'torque')) await expect(field(tool, input)).toHaveValue(/^49\.1/);
     expect(await results(tool)).toEqual(before);
     expect(await tool.textContent()).not.toBe(metric);
     await tool.getByRole('radio', { name: 'Metric' }).check();
     expect(await results(tool)).toEqual(before);
 
     await unfold(tool);
-    await enter(tool, 'drag', 'nonsense');
+    await enter(tool, namesOf(name).at(-1) ?? '', 'nonsense');
     await tool.getByRole('button', { name: 'Back to the example' }).click();
     expect(await inputs()).toEqual(untouched);
     expect(await results(tool)).toEqual(expected(name));

@@ -1,5 +1,5 @@
 import { expect, test } from './fixtures.ts';
-import { enter, expected, field, names, open, ready, results } from './tool.ts';
+import { changed, enter, expected, field, mainResult, names, open, ready, results } from './tool.ts';
 
 /* What follows a change beside the numbers: the way back, the chart, the ways onward. */
 
@@ -26,7 +26,7 @@ for (const name of names) {
     const held = new Promise<void>((resolve) => {
       release = resolve;
     });
-    await page.route(/(?:Bar|Curve|Track)Chart/, async (route) => {
+    await page.route(/[A-Z][a-z]+Chart/, async (route) => {
       await held;
       await route.continue();
     });
@@ -34,14 +34,18 @@ for (const name of names) {
     const chart = tool.locator('figure svg[role="img"]').first();
     const before = await chart.getAttribute('aria-label');
     await expect(chart).toBeVisible();
-    await enter(tool, 'rider', '100');
+    await enter(tool, changed(name), '100');
     await expect(chart).toBeHidden();
     release();
     await expect(chart).toBeVisible();
     const after = await chart.getAttribute('aria-label');
     expect(after).not.toBe(before);
-    const answer = name === 'power-to-weight' ? 'watts-per-kilogram' : 'time';
-    expect(after).toContain(await tool.locator(`output[name="${answer}"]`).first().textContent());
+    expect(after).toContain(
+      await tool
+        .locator(`output[name="${mainResult(name)}"]`)
+        .first()
+        .textContent(),
+    );
     await expect(tool.getByRole('img', { name: String(before) })).toHaveCount(0);
   });
 }

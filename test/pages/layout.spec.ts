@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures.ts';
-import { enter, expected, field, names, open, results, unfold } from './tool.ts';
+import { enter, expected, field, names, open, results, taken, unfold } from './tool.ts';
 
 /* How a calculator stands on the page when it is full of bikes, long names and errors. */
 
@@ -23,17 +23,26 @@ async function findings(page: Page, only?: string[]): Promise<string[]> {
   return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`));
 }
 
+/** What cannot be used, or contradicts something else. */
+const wrong: [string, string][] = [
+  ['gain', '2400'],
+  ['rider', 'heavy'],
+  ['bike', '<b>'],
+  ['torque', 'lots'],
+  ['cadence', '1,609'],
+  ['wind', '1,609'],
+];
+
 for (const name of names) {
   test(`${name} is accessible with errors showing, in light and dark`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: 'light' });
     const tool = await open(page, name, 'power=200W&power=300W&v=3&limit=10km/h');
     await unfold(tool);
-    await enter(tool, 'gain', '2400');
-    await enter(tool, 'rider', 'heavy');
-    await enter(tool, 'bike', '<b>');
-    await enter(tool, 'grade', '1 in 10');
-    await enter(tool, 'wind', '1,609');
-    await expect(tool.locator('[aria-invalid="true"]')).toHaveCount(4);
+    const own = wrong.filter(([input]) => taken(name, input).length > 0);
+    for (const [input, text] of own) await enter(tool, input, text);
+    for (const input of taken(name, 'grade')) await enter(tool, input, '1 in 10');
+    expect(own.length).toBeGreaterThan(1);
+    await expect(tool.locator('[aria-invalid="true"]')).toHaveCount(own.length);
     expect(await findings(page), 'in light').toEqual([]);
     await page.emulateMedia({ colorScheme: 'dark' });
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
@@ -83,7 +92,8 @@ for (const name of names) {
       .then((all) => all.slice(-2))) {
       await last.focus();
       await page.keyboard.press('End');
-      await page.keyboard.type('1');
+      // a digit more may be out of range
+      await page.keyboard.type(' ');
       const answer = await head.boundingBox();
       const input = await last.boundingBox();
       const bar = await page.locator('header.header').boundingBox();

@@ -1,10 +1,21 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { NO_VALUE } from '../../calculators/quantities/index.ts';
-import { type CalculatorName, calculators, type Outcome } from '../../calculators/scenario/vocabulary.ts';
+import { resultNames } from '../../calculators/scenario/results.ts';
+import { type CalculatorName, calculators, namesOf, type Outcome } from '../../calculators/scenario/vocabulary.ts';
 
 /** The calculators by name, in the order of the site. */
 export const names = Object.keys(calculators) as CalculatorName[];
+
+/** Those of these inputs that a calculator takes. */
+export const taken = (calculator: CalculatorName, ...inputs: string[]): string[] =>
+  inputs.filter((input) => namesOf(calculator).includes(input));
+
+/** An input that any test may change to 80 to 100 of its unit: the rider's mass, else the rider's power. */
+export const changed = (calculator: CalculatorName): string => taken(calculator, 'rider', 'power')[0] ?? '';
+
+/** The result that a calculator's chart and headline are about. */
+export const mainResult = (calculator: CalculatorName): string => resultNames[calculator][0]?.name ?? '';
 
 /** A hill and times of common practice, no source: typed by hand here, and linked. */
 export const timedHill =

@@ -2,7 +2,7 @@ import { outcomeOf } from '../../calculators/outcomes.ts';
 import { formatQuantity } from '../../calculators/quantities/index.ts';
 import { resultOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
-import { expected, names, results, timedHill } from './tool.ts';
+import { expected, mainResult, names, results, timedHill } from './tool.ts';
 
 test.use({ javaScriptEnabled: false });
 
@@ -15,8 +15,7 @@ for (const name of names) {
     const chart = tool.locator('figure:visible svg[role="img"]').first();
     await expect(chart).toBeVisible();
     // the chart draws the same example: its description says the first number of the answer
-    const main = name === 'power-to-weight' ? 'watts-per-kilogram' : 'time';
-    const { si, kind } = resultOf(outcomeOf(name, ''), main);
+    const { si, kind } = resultOf(outcomeOf(name, ''), mainResult(name));
     await expect(chart).toHaveAttribute('aria-label', new RegExp(formatQuantity(si, kind, 'metric')));
     await expect(tool.locator('.remarks li')).toHaveText(outcomeOf(name, '').remarks.map(({ text }) => text));
     // the text inside <noscript> is in no text search
