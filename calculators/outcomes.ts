@@ -15,6 +15,8 @@ import {
 } from './scenario/vocabulary.ts';
 import { sideBySide } from './side-by-side/outcome.ts';
 import { sideBySideRemarks } from './side-by-side/remarks.ts';
+import { wattHours } from './watt-hours/outcome.ts';
+import { wattHoursRemarks } from './watt-hours/remarks.ts';
 
 type Answer = Outcome & { remarks: Remark[] };
 
@@ -31,6 +33,7 @@ const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => A
   'side-by-side': both(sideBySide, sideBySideRemarks),
   'bigger-hill': both(biggerHill, biggerHillRemarks),
   'power-to-weight': both(powerToWeight, powerToWeightRemarks),
+  'watt-hours': both(wattHours, wattHoursRemarks),
 };
 
 /** What a calculator answers in a scenario, with its sentences. */

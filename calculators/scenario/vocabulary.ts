@@ -10,7 +10,7 @@ import { climbTime } from './definitions/climb-time.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
 import { sideBySide } from './definitions/side-by-side.ts';
 // import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
-// import { wattHours } from './definitions/watt-hours.ts';
+import { wattHours } from './definitions/watt-hours.ts';
 // import { whatChangesIt } from './definitions/what-changes-it.ts';
 import { GAUGE, USABLE } from './parameters/battery.ts';
 import { CHANGE } from './parameters/change.ts';
@@ -34,7 +34,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   // 'torque-at-cadence': torqueAtCadence,
   // 'gears-and-restart': gearsAndRestart,
   // 'holding-peak-power': holdingPeakPower,
-  // 'watt-hours': wattHours,
+  'watt-hours': wattHours,
   // 'keep-up': keepUp,
   // 'what-changes-it': whatChangesIt,
 } as Record<CalculatorName, Calculator>;

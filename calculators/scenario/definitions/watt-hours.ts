@@ -20,8 +20,8 @@ export const wattHours = defineCalculator({
     },
     CONDITIONS,
   ],
-  labels: { time: 'Time of that climb' },
-  fold: 'add-on battery, gauge readings, assist limit, air, drive',
+  labels: { time: 'Climbing time between readings' },
+  fold: 'add-on, volts and amp-hours, lights, gauge readings, assist limit, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,
   defaults: {
