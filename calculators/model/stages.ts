@@ -1,5 +1,6 @@
 import { drawnPower, emptyAfter } from './battery.ts';
 import { type Climb, rideClimb, type SteadyClimb } from './climb.ts';
+import { cadenceAt, crankTorque } from './gears.ts';
 import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
 import { assistShare, motorBound } from './motor.ts';
 
@@ -36,14 +37,24 @@ export interface StagedClimb extends SteadyClimb {
   stages: Stage[];
 }
 
-/** The climb once heat limits its motor: the torque held for ever, turned at the rider's cadence. */
+/** Cadence in rpm while there is any choice: the rider's, or else the one at which the motor's lasting output is stated. */
+const cadenceOf = (climb: Climb, heat: Heat): number => climb.cadence ?? heat.continuousCadence;
+
+/** Time, s, for which a cold or warm motor rides on like this before heat limits it. In the lowest gear a slow bike turns its motor slowly, at more torque for its power. */
+function heatIn(climb: Climb, heat: Heat, { motorPower, speed }: SteadyClimb): number {
+  const preferred = cadenceOf(climb, heat);
+  const cadence = climb.gear ? cadenceAt(speed, climb.gear, preferred) : preferred;
+  return holdTime(torqueRatio(motorPower, cadence, heat), heat);
+}
+
+/** The climb once heat limits its motor: the torque held for ever, turned at the rider's cadence or what the lowest gear leaves of it. */
 function heatLimited(climb: Climb, heat: Heat): Climb {
-  const { cadence = heat.continuousCadence, torque = Number.POSITIVE_INFINITY } = climb;
-  const held = heldPower(cadence, heat);
+  const { torque = Number.POSITIVE_INFINITY } = climb;
+  const held = heldPower(cadenceOf(climb, heat), heat);
   return {
     ...climb,
     motorPower: Math.min(climb.motorPower, held),
-    torque: Math.min(torque, (60 * held) / (2 * Math.PI * cadence)),
+    torque: Math.min(torque, crankTorque(heat.continuous, heat.continuousCadence)),
     // More than the held power came through the fade at a higher speed, so all of the held power comes through at this lower one.
     assistLimit: null,
   };
@@ -58,15 +69,16 @@ export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedCli
   const stages: Stage[] = [];
   let limit: Stage['limit'] = 'none';
   let ride = rideClimb(climb);
+  // nobody pedals: nothing is used up, and there is no top to get to
+  if (!(ride.speed > 0)) return { ...ride, energy: 0, stages };
   let [distance, time, energy] = [0, 0, 0];
-  const cadence = climb.cadence ?? heat?.continuousCadence ?? 1;
-  let heatIn = heat ? holdTime(torqueRatio(ride.motorPower, cadence, heat), heat) : Number.POSITIVE_INFINITY;
+  let hotIn = heat ? heatIn(climb, heat, ride) : Number.POSITIVE_INFINITY;
   for (;;) {
     const drawn =
       battery && limit !== 'battery' ? drawnPower(ride.motorPower, battery.unitEfficiency, battery.idle) : 0;
     const emptyIn = battery ? emptyAfter(battery.energy - energy, drawn) : Number.POSITIVE_INFINITY;
     const toTop = (climb.hill.distance - distance) / ride.speed;
-    const lasts = Math.min(toTop, heatIn, emptyIn);
+    const lasts = Math.min(toTop, hotIn, emptyIn);
     if (lasts > 0) {
       const { speed, motorPower } = ride;
       const stretch = lasts === toTop ? climb.hill.distance - distance : speed * lasts;
@@ -77,7 +89,7 @@ export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedCli
       energy += drawn * lasts;
     }
     if (!(lasts < toTop)) break;
-    if (emptyIn <= heatIn) {
+    if (emptyIn <= hotIn) {
       limit = 'battery';
       ride = rideClimb({ ...climb, motorPower: 0 });
       if (battery) energy = battery.energy;
@@ -85,7 +97,7 @@ export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedCli
       limit = 'heat';
       ride = rideClimb(heatLimited(climb, heat));
     }
-    heatIn = Number.POSITIVE_INFINITY;
+    hotIn = Number.POSITIVE_INFINITY;
   }
   const first = rides[0];
   if (rides.length === 1 && first) return { ...first.ride, energy, stages };
@@ -136,7 +148,8 @@ export function limitsOf(climb: Climb, reserves: Reserves): Limit[] {
     const stage = ride.stages.find((one) => one.limit === limit);
     if (stage) add(limit, climb, { ...reserves, [limit]: undefined }, stage.from);
   }
-  return limits.sort((a, b) => b.lost - a.lost);
+  // What costs nothing does not bind: another limit is the lower one. But heat may save what the battery then has for longer.
+  return limits.filter(({ limit, lost }) => lost > 0 || limit === 'heat').sort((a, b) => b.lost - a.lost);
 }
 
 /** In the lowest gear the cadence falls, and with it what the torque makes. */
