@@ -119,6 +119,7 @@ export default defineConfig({
             'calculators/side-by-side',
             'calculators/bigger-hill',
             'calculators/power-to-weight',
+            'calculators/torque-at-cadence',
             'calculators/watt-hours',
           ],
         },

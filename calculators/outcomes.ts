@@ -15,6 +15,8 @@ import {
 } from './scenario/vocabulary.ts';
 import { sideBySide } from './side-by-side/outcome.ts';
 import { sideBySideRemarks } from './side-by-side/remarks.ts';
+import { torqueAtCadence } from './torque-at-cadence/outcome.ts';
+import { torqueAtCadenceRemarks } from './torque-at-cadence/remarks.ts';
 import { wattHours } from './watt-hours/outcome.ts';
 import { wattHoursRemarks } from './watt-hours/remarks.ts';
 
@@ -33,6 +35,7 @@ const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => A
   'side-by-side': both(sideBySide, sideBySideRemarks),
   'bigger-hill': both(biggerHill, biggerHillRemarks),
   'power-to-weight': both(powerToWeight, powerToWeightRemarks),
+  'torque-at-cadence': both(torqueAtCadence, torqueAtCadenceRemarks),
   'watt-hours': both(wattHours, wattHoursRemarks),
 };
 

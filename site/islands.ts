@@ -11,6 +11,7 @@ const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Eleme
   'side-by-side': () => import('../calculators/side-by-side/SideBySide.tsx'),
   'bigger-hill': () => import('../calculators/bigger-hill/BiggerHill.tsx'),
   'power-to-weight': () => import('../calculators/power-to-weight/PowerToWeight.tsx'),
+  'torque-at-cadence': () => import('../calculators/torque-at-cadence/TorqueAtCadence.tsx'),
   'watt-hours': () => import('../calculators/watt-hours/WattHours.tsx'),
 };
 

@@ -72,7 +72,14 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     ),
     once('time-per-kilogram', 'seconds', 'Time that one more kilogram costs on this hill.'),
   ],
-  'torque-at-cadence': [],
+  'torque-at-cadence': [
+    perBike('motor-power', 'power', 'Output of the motor at this cadence and rider power, at the crank.'),
+    perBike('torque-limit', 'power', 'Power that its torque makes at this cadence.'),
+    perBike('support-limit', 'power', 'Power that its support adds to this rider power.'),
+    perBike('torque-cadence', 'cadence', 'Cadence from which its torque no longer limits it at this rider power, in rpm.'),
+    perBike('rider-for-peak', 'power', 'Least rider power that brings out its peak.'),
+    perBike('binds', 'text', 'The least of the three: torque, support or peak.'),
+  ],
   'gears-and-restart': [],
   'holding-peak-power': [],
   'watt-hours': [

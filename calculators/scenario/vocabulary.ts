@@ -9,7 +9,7 @@ import { climbTime } from './definitions/climb-time.ts';
 // import { keepUp } from './definitions/keep-up.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
 import { sideBySide } from './definitions/side-by-side.ts';
-// import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
+import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
 import { wattHours } from './definitions/watt-hours.ts';
 // import { whatChangesIt } from './definitions/what-changes-it.ts';
 import { GAUGE, USABLE } from './parameters/battery.ts';
@@ -31,7 +31,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   'side-by-side': sideBySide,
   'bigger-hill': biggerHill,
   'power-to-weight': powerToWeight,
-  // 'torque-at-cadence': torqueAtCadence,
+  'torque-at-cadence': torqueAtCadence,
   // 'gears-and-restart': gearsAndRestart,
   // 'holding-peak-power': holdingPeakPower,
   'watt-hours': wattHours,
