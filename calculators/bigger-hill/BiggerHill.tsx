@@ -86,6 +86,9 @@ export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHil
             ['battery-energy', 'From the battery', true],
             ['battery-share', 'Share of the battery'],
             ['binds', 'Limit that binds'],
+            ['binds-after', 'It binds after'],
+            ['binds-height', 'From a height of'],
+            ['time-lost', 'It costs'],
             ['time-proportional', 'Time by multiplying height'],
           ]}
         />
@@ -116,6 +119,12 @@ export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHil
             <dt>Grade, other hill</dt>
             <dd>
               <Output {...output} name="target-grade" />
+            </dd>
+          </div>
+          <div hidden={resultOf(outcome, 'endurance-time').si === undefined}>
+            <dt>You hold this power for</dt>
+            <dd>
+              <Output {...output} name="endurance-time" />
             </dd>
           </div>
         </dl>

@@ -9,8 +9,10 @@ import {
   type InferredMotor,
   inferMotor,
   proportionalTime,
+  type Reserves,
   rideClimb,
-  type SteadyClimb,
+  rideStages,
+  type StagedClimb,
 } from '../model/index.ts';
 import { COVERAGE, DRAG_HALF_WIDTH, POWER_REPEATABILITY } from '../scenario/index.ts';
 
@@ -26,7 +28,7 @@ export interface Measurement {
   /** C_rr to use when there is no control run */
   rolling: number;
   controls: readonly ControlRun[];
-  runs: readonly { time: number; riderPower: number; mass: number; assistLimit: number | null }[];
+  runs: readonly { time: number; riderPower: number; mass: number; assistLimit: number | null; reserves: Reserves }[];
   target: {
     hill: Hill;
     density: number;
@@ -46,7 +48,8 @@ export interface Carried {
   motor: InferredMotor;
   /** the climb on the other hill, with and without the assist limit */
   climb: Climb;
-  ride: SteadyClimb;
+  reserves: Reserves;
+  ride: StagedClimb;
   freeTime: number;
   proportionalTime: number;
 }
@@ -72,7 +75,7 @@ export function carry(m: Measurement): {
       : null;
   const rolling = calibration?.rolling ?? m.rolling;
   const dragArea = calibration?.dragArea ?? m.dragArea;
-  const bikes = m.runs.map((run): Carried => {
+  const bikes = m.runs.map(({ reserves, ...run }): Carried => {
     const measured = { hill, density, headWind, efficiency, dragArea, rolling, ...run };
     const motor = inferMotor(measured, run.time);
     const climb: Climb = {
@@ -92,7 +95,8 @@ export function carry(m: Measurement): {
     return {
       motor,
       climb,
-      ride: rideClimb(climb),
+      reserves,
+      ride: rideStages(climb, reserves),
       freeTime: rideClimb({ ...climb, assistLimit: null }).time,
       proportionalTime:
         hill.gain > 0 && target.hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
@@ -103,10 +107,9 @@ export function carry(m: Measurement): {
 
 /** The bike rides in the fade before its assist limit on the other hill, with a motor that helps. A run inside the fade began its own where it was ridden. */
 export function isLimited({ climb, ride }: Carried): boolean {
+  const speed = ride.stages[0]?.speed ?? 0;
   const { riderPower, motorPower, assistLimit, fadeWidth = FADE_WIDTH } = climb;
-  return (
-    riderPower > 0 && motorPower > 0 && assistLimit !== null && ride.speed > (assistLimit - fadeWidth) * (1 - 1e-9)
-  );
+  return riderPower > 0 && motorPower > 0 && assistLimit !== null && speed > (assistLimit - fadeWidth) * (1 - 1e-9);
 }
 
 /** A hill whose height and length are off by these factors; null where that is not a hill any more. */

@@ -6,6 +6,7 @@ import {
   dragDoubt,
   efficiencyDoubt,
   fadeDoubt,
+  fixedLossesDoubt,
   GAIN_RELATIVE,
   inputOf,
   isGiven,
@@ -14,13 +15,16 @@ import {
   measured,
   numberOf,
   optionalOf,
+  PACK_KNOWN,
   RIDER_SCALE,
+  reservesOf,
   rollingDoubt,
   type Scenario,
   STATED_ROLLING,
   STEADINESS,
   STOPWATCH,
   SURFACE_THERE,
+  warmUpDoubt,
 } from '../scenario/index.ts';
 import { type Measurement, misread } from './carry.ts';
 
@@ -48,6 +52,7 @@ export function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill):
       riderPower: numberOf(scenario, 'power'),
       mass: rider + numberOf(scenario, 'bike', bike),
       assistLimit: limitOf(scenario, bike),
+      reserves: reservesOf(scenario, bike),
     })),
     target: {
       hill: targetHill,
@@ -91,6 +96,13 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
     measured('gain', 1, GAIN_RELATIVE),
     ...(sameHill && m.target.rolling === null ? [] : [surfaceThere(m)]),
     fadeDoubt,
+    measured('pack', 1, PACK_KNOWN),
+    ...(m.runs.some(({ reserves }) => reserves.heat)
+      ? [
+          warmUpDoubt(numberOf(scenario, 'warm-up'), isGiven(scenario, 'warm-up')),
+          fixedLossesDoubt(numberOf(scenario, 'fixed-losses')),
+        ]
+      : []),
     ...(m.controls.length === 0 ? [rollingDoubt(m.rolling, isGiven(scenario, 'rolling'))] : []),
     ...m.runs.flatMap((_, i) => [
       measured(`bikeMass:${i}`, 0, BIKE_SCALE),
@@ -127,6 +139,18 @@ export function doubtsOf(scenario: Scenario, m: Measurement, sameHill: boolean) 
         time: run.time + value(`watch:${i}`),
         riderPower: run.riderPower * value('meter') * value(`steady:${i}`),
         mass: run.mass + value('riderMass') + value(`bikeMass:${i}`),
+        reserves: {
+          battery: run.reserves.battery && {
+            ...run.reserves.battery,
+            energy: run.reserves.battery.energy * value('pack', 1),
+            unitEfficiency: value('unit', 1),
+          },
+          heat: run.reserves.heat && {
+            ...run.reserves.heat,
+            timeConstant: value('warm-up', 1),
+            fixedLosses: value('fixed-losses'),
+          },
+        },
       })),
       fadeWidth: value('fade'),
       target: {

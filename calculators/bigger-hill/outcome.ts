@@ -1,7 +1,21 @@
-import { batteryEnergy, type Hill, isGradeFar, propagate, type UncertainResult } from '../model/index.ts';
 import {
+  batteryEnergy,
+  type Hill,
+  isGradeFar,
+  type Limit,
+  limitsOf,
+  propagate,
+  type UncertainResult,
+} from '../model/index.ts';
+import {
+  type Binds,
   batteryOf,
+  bindingOf,
+  bindingReason,
+  bindsOf,
   columnsOf,
+  enduranceOf,
+  enduranceResult,
   exact,
   hillOf,
   isGiven,
@@ -29,6 +43,10 @@ export interface BiggerHillOutcome extends Outcome {
     centre: ReturnType<typeof carry>;
     /** which bikes the assist limit holds back on the other hill */
     limited: boolean[];
+    /** what else holds each back there */
+    limits: Limit[][];
+    /** s for which the rider lasts there */
+    endures: number | undefined;
     /** what each control run alone asks for as C_rr */
     ownRolling: number[];
     /** the grades are too different for multiplying */
@@ -51,13 +69,18 @@ const PER_BIKE: [string, Result['kind']][] = [
   ['speed', 'speed'],
   ['battery-energy', 'energy'],
   ['battery-share', 'percent'],
+  ['binds-after', 'duration'],
+  ['binds-height', 'height'],
+  ['time-lost', 'duration'],
 ];
+const FIRST_OF_BINDING = PER_BIKE.findIndex(([name]) => name === 'binds-after');
 /** What adding in squares must not take below zero. */
-const NEVER_NEGATIVE = new Set(['time', 'gap', 'speed', 'battery-energy', 'battery-share']);
+const NEVER_NEGATIVE = new Set(['time', 'gap', 'speed', 'battery-energy', 'battery-share', 'binds-after', 'time-lost']);
 const ONCE: [string, Result['kind']][] = [
   ['rolling', 'ratio'],
   ['grade', 'grade'],
   ['target-grade', 'grade'],
+  ['endurance-time', 'duration'],
 ];
 
 /** Both hills, or what keeps one of them from being a hill. */
@@ -100,6 +123,15 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     0,
   );
 
+  const endures = enduranceOf(scenario, m.target.riderPower);
+  const limits = centre.bikes.map((bike) =>
+    limitsOf(bike.climb, bike.reserves).filter((one) => one.limit !== 'assist-limit' || isLimited(bike)),
+  );
+  const binds = centre.bikes.map(
+    (bike, i): Binds =>
+      // a run inside the fade began its own where it was ridden
+      limits[i]?.length === 0 && isLimited(bike) ? 'assist-limit' : bindsOf(limits[i] ?? [], endures, bike.ride.time),
+  );
   const { inputs, at, unit } = doubtsOf(scenario, m, sameHill);
   const spread = propagate(inputs, (values) => {
     const setup = at(values);
@@ -107,7 +139,9 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     const carried = carry(setup);
     const fastest = carried.bikes[first]?.ride.time ?? 0;
     const perBike = carried.bikes.flatMap((bike, i) => {
-      const energy = batteryEnergy(bike.ride.motorPower, bike.ride.time, values[unit] ?? 1);
+      const { ride, climb, reserves } = bike;
+      const energy = reserves.battery ? ride.energy : batteryEnergy(ride.motorPower, ride.time, values[unit] ?? 1);
+      const bound = bindingOf(binds[i] ?? 'none', climb, reserves, ride, endures);
       const share = energy / (batteryOf(scenario, i) ?? Number.NaN);
       return [
         bike.ride.time,
@@ -118,6 +152,9 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
         bike.ride.speed,
         energy,
         share,
+        bound.after,
+        bound.height,
+        bound.lost,
       ];
     });
     return [...perBike, carried.rolling];
@@ -131,7 +168,11 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       const result = own[k];
       if (!result) return;
       const reason =
-        name === 'time-proportional' ? 'Multiplying heights needs two hills that gain height.' : STANDS_STILL;
+        name === 'time-proportional'
+          ? 'Multiplying heights needs two hills that gain height.'
+          : k >= FIRST_OF_BINDING
+            ? bindingReason(binds[i] ?? 'none')
+            : STANDS_STILL;
       // multiplying has no model of its doubt: its expected error is told in a remark instead
       const one =
         name === 'time-proportional'
@@ -141,12 +182,13 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       if (name === 'motor-held' && bike.motor.insideFade) delete one.high;
       results.push(one);
     });
-    const limited = isLimited(bike);
-    results.push({ name: 'binds', kind: 'text', bike: i + 1, text: limited ? 'assist-limit' : far ? 'grade' : 'none' });
+    const bound = binds[i] ?? 'none';
+    results.push({ name: 'binds', kind: 'text', bike: i + 1, text: bound === 'none' && far ? 'grade' : bound });
   });
   const rolling = spread[centre.bikes.length * PER_BIKE.length];
   results.push(rolling ? ranged('rolling', 'ratio', rolling, '') : none('rolling', 'ratio', ''));
   results.push(exact('grade', 'grade', hill.grade, ''), exact('target-grade', 'grade', targetHill.grade, ''));
+  results.push(enduranceResult(endures));
 
   const slowest = centre.bikes.reduce(
     (worst, bike, i) => (bike.ride.time > (centre.bikes[worst]?.ride.time ?? 0) ? i : worst),
@@ -160,6 +202,8 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       measurement: m,
       centre,
       limited: centre.bikes.map(isLimited),
+      limits,
+      endures,
       ownRolling: m.controls.map((run) => carry({ ...m, controls: [run] }).rolling),
       far,
       sameHill,

@@ -1,7 +1,6 @@
-import { batteryEnergy, isGradeFar } from '../model/index.ts';
+import { isGradeFar } from '../model/index.ts';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
 import {
-  batteryOf,
   bikeName,
   isGiven,
   mainCause,
@@ -13,6 +12,7 @@ import {
   STEADINESS,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
+import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { carry, Measurement } from './carry.ts';
 import type { BiggerHillOutcome } from './outcome.ts';
 
@@ -25,7 +25,7 @@ const ABSURD_ROLLING = { low: UNSURVEYED_ROLLING.low - 0.008, high: UNSURVEYED_R
 export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome): Remark[] {
   const { notes, about } = outcome;
   if (!about) return notes;
-  const { measurement: m, centre, limited, far, sameHill, slowest } = about;
+  const { measurement: m, centre, limited, limits, endures, far, sameHill, slowest } = about;
   const remarks: Remark[] = [...notes];
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
   const given = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
@@ -62,17 +62,10 @@ export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome
     }
     if (limit !== null && limited[i]) {
       const held = `${name} is held back by the assist limit of ${given(limit, 'speed')} on the other hill`;
-      const cost = `: its motor gives ${text(bike.ride.motorPower, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
+      const cost = `: its motor gives ${text(bike.ride.stages[0]?.motorPower ?? 0, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
       remarks.push({ tone: 'caution', text: `${held}${bike.motor.insideFade ? '' : cost}.` });
     }
-    const battery = batteryOf(scenario, i);
-    const energy = batteryEnergy(bike.ride.motorPower, bike.ride.time, numberOf(scenario, 'unit'));
-    if (battery !== undefined && energy > battery) {
-      remarks.push({
-        tone: 'caution',
-        text: `${name} would need ${text(energy, 'energy')} of a ${text(battery, 'energy')} battery. What happens once it is empty is not worked out here yet.`,
-      });
-    }
+    remarks.push(...limitRemarks(scenario, { ...bike, limits: limits[i] ?? [] }, `${name} on the other hill`));
     if (!Number.isFinite(bike.ride.time)) {
       remarks.push({
         tone: 'wrong',
@@ -83,6 +76,15 @@ export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome
       });
     }
   });
+  remarks.push(
+    ...enduranceRemarks(
+      scenario,
+      m.target.riderPower,
+      endures,
+      slowest?.value ?? 0,
+      'The slowest bike on the other hill',
+    ),
+  );
   if (far) remarks.push({ tone: 'caution', text: farRemark(scenario, m, centre) });
   return remarks;
 }

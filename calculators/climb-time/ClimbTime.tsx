@@ -19,7 +19,17 @@ const FACTS: [string, string][] = [
   ['rider-energy', 'Work of your legs'],
   ['battery-energy', 'From the battery'],
   ['battery-share', 'Share of the battery'],
+  ['motor-power', 'Motor gives on average'],
   ['binds', 'Limit that binds'],
+];
+
+/** Shown only where they have a value. */
+const IF_BOUND: [string, string][] = [
+  ['binds-after', 'It binds after'],
+  ['binds-height', 'From a height of'],
+  ['time-lost', 'It costs'],
+  ['limit-power', 'Motor that reaches the assist limit'],
+  ['endurance-time', 'You hold this power for'],
 ];
 
 const SPLIT: [string, string][] = [
@@ -72,6 +82,14 @@ export default function ClimbTime(props: IslandProps<CurveChartProps, ClimbTimeO
             <dd>
               <Output {...output} name={name} range={name === 'battery-energy'} />
               {name === 'battery-share' && <span class="range"> of {valueText(scenario, 'battery')}</span>}
+            </dd>
+          </div>
+        ))}
+        {IF_BOUND.map(([name, label]) => (
+          <div key={name} hidden={resultOf(outcome, name).si === undefined}>
+            <dt>{label}</dt>
+            <dd>
+              <Output {...output} name={name} range />
             </dd>
           </div>
         ))}

@@ -1,25 +1,37 @@
 import {
-  assistShare,
   batteryEnergy,
   type Climb,
   hillFromGrade,
+  type Limit,
+  limitsOf,
+  powerAtLimit,
   propagate,
-  rideClimb,
+  type Reserves,
+  rideStages,
+  type StagedClimb,
   type UncertainResult,
 } from '../model/index.ts';
 import { formatQuantity, type System, shownUnit, toSi } from '../quantities/index.ts';
 import {
   batteryOf,
+  bindingOf,
+  bindingReason,
+  bindsOf,
+  type ClimbDoubts,
   climbDoubts,
   climbOf,
+  enduranceOf,
+  enduranceResult,
   exact,
   hillOf,
   none,
   numberOf,
   type Outcome,
+  propagateNamed,
   type Remark,
   type Result,
   ranged,
+  reservesOf,
   type Scenario,
   STANDS_STILL,
 } from '../scenario/index.ts';
@@ -44,7 +56,19 @@ export interface ClimbTimeOutcome extends Outcome {
   effects: Effect[];
   curve: CurvePoint[];
   /** what the sentences are about; absent where there is no hill */
-  about?: { notes: Remark[]; climb: Climb; time: UncertainResult; share: number; limited: boolean };
+  about?: {
+    notes: Remark[];
+    climb: Climb;
+    ride: StagedClimb;
+    limits: Limit[];
+    time: UncertainResult;
+    /** s without the assist limit */
+    unlimited: number;
+    /** W of motor at the assist limit */
+    limitPower: number | null;
+    /** s for which the rider lasts */
+    endures: number | undefined;
+  };
   problem?: Remark;
 }
 
@@ -58,14 +82,20 @@ const NAMES: [string, Result['kind']][] = [
   ['power-rolling', 'power'],
   ['power-air', 'power'],
   ['power-drive', 'power'],
+  ['motor-power', 'power'],
   ['watts-per-kilogram', 'specific-power'],
   ['rider-energy', 'energy'],
   ['battery-energy', 'energy'],
   ['battery-share', 'percent'],
   ['binds', 'text'],
+  ['binds-after', 'duration'],
+  ['binds-height', 'height'],
+  ['time-lost', 'duration'],
+  ['limit-power', 'power'],
+  ['endurance-time', 'duration'],
 ];
 
-/** Time, speed, power split and energy of one bike on one hill, with ranges, sensitivities and the curve behind the chart. */
+/** Time, speed, power split and energy of one bike on one hill, what holds it back, with ranges, sensitivities and the curve behind the chart. */
 export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   const setting = hillOf(scenario);
   if (!setting.ok) {
@@ -78,70 +108,81 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
   }
   const hill = setting.value;
   const climb = climbOf(scenario, hill, 0);
-  const battery = batteryOf(scenario, 0);
-  const { inputs, at } = climbDoubts(scenario);
+  const reserves = reservesOf(scenario, 0);
+  const battery = batteryOf(scenario, 0) ?? Number.NaN;
+  const doubts = climbDoubts(scenario);
+  const ride = rideStages(climb, reserves);
+  const limits = limitsOf(climb, reserves);
+  const endures = enduranceOf(scenario);
+  const binds = bindsOf(limits, endures, ride.time);
 
-  const spread = propagate(inputs, (values) => {
-    const ride = rideClimb(at(climb, values));
-    const energy = batteryEnergy(ride.motorPower, ride.time, values[3] ?? 1);
-    const { gravity, rolling, air, drive } = ride.powers;
-    return [
-      ride.time,
-      ride.speed,
-      ride.verticalSpeed,
-      ride.crankPower,
-      gravity,
-      rolling,
-      air,
-      drive,
-      climb.riderPower * ride.time,
+  const spread = propagateNamed(doubts.inputs, (values) => {
+    const there = doubts.at(climb, values);
+    const reservesThere = doubts.reservesAt(reserves, values);
+    const ridden = rideStages(there, reservesThere);
+    const bound = bindingOf(binds, there, reservesThere, ridden, endures);
+    const energy = reserves.battery
+      ? ridden.energy
+      : batteryEnergy(ridden.motorPower, ridden.time, doubts.unitAt(values));
+    return {
+      time: ridden.time,
+      speed: ridden.speed,
+      vertical: ridden.verticalSpeed,
+      crank: ridden.crankPower,
+      ...ridden.powers,
+      motor: ridden.motorPower,
+      legs: climb.riderPower * ridden.time,
       energy,
-      energy / (battery ?? Number.NaN),
-    ];
+      share: energy / battery,
+      ...bound,
+      limitPower: powerAtLimit(there) ?? Number.NaN,
+    };
   });
-  const [time, speed, vertical, crank, gravity, rolling, air, drive, legs, energy, share] = spread as [
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-    UncertainResult,
-  ];
-  const limited = climb.motorPower > 0 && climb.riderPower > 0 && assistShare(speed.value, climb.assistLimit) < 1;
+  const reason = bindingReason(binds);
   const results: Result[] = [
-    ranged('time', 'duration', time, STANDS_STILL),
-    ranged('speed', 'speed', speed, STANDS_STILL, undefined, 0),
-    ranged('vertical-speed', 'climb-rate', vertical, STANDS_STILL),
+    ranged('time', 'duration', spread.time, STANDS_STILL),
+    ranged('speed', 'speed', spread.speed, STANDS_STILL, undefined, 0),
+    ranged('vertical-speed', 'climb-rate', spread.vertical, STANDS_STILL),
     exact('grade', 'grade', hill.grade, ''),
-    ranged('crank-power', 'power', crank, STANDS_STILL, undefined, climb.riderPower),
-    ranged('power-gravity', 'power', gravity, STANDS_STILL),
-    ranged('power-rolling', 'power', rolling, STANDS_STILL, undefined, 0),
-    ranged('power-air', 'power', air, STANDS_STILL),
-    ranged('power-drive', 'power', drive, STANDS_STILL, undefined, 0),
+    ranged('crank-power', 'power', spread.crank, STANDS_STILL, undefined, climb.riderPower),
+    ranged('power-gravity', 'power', spread.gravity, STANDS_STILL),
+    ranged('power-rolling', 'power', spread.rolling, STANDS_STILL, undefined, 0),
+    ranged('power-air', 'power', spread.air, STANDS_STILL),
+    ranged('power-drive', 'power', spread.drive, STANDS_STILL, undefined, 0),
+    ranged('motor-power', 'power', spread.motor, STANDS_STILL, undefined, 0),
     exact('watts-per-kilogram', 'specific-power', climb.riderPower / numberOf(scenario, 'rider'), ''),
-    ranged('rider-energy', 'energy', legs, STANDS_STILL, undefined, 0),
-    ranged('battery-energy', 'energy', energy, STANDS_STILL, undefined, 0),
-    ranged('battery-share', 'percent', share, STANDS_STILL, undefined, 0),
-    { name: 'binds', kind: 'text', text: limited ? 'assist-limit' : 'none' },
+    ranged('rider-energy', 'energy', spread.legs, STANDS_STILL, undefined, 0),
+    ranged('battery-energy', 'energy', spread.energy, STANDS_STILL, undefined, 0),
+    ranged('battery-share', 'percent', spread.share, STANDS_STILL, undefined, 0),
+    { name: 'binds', kind: 'text', text: binds },
+    ranged('binds-after', 'duration', spread.after, reason, undefined, 0),
+    ranged('binds-height', 'height', spread.height, reason),
+    ranged('time-lost', 'duration', spread.lost, reason, undefined, 0),
+    ranged('limit-power', 'power', spread.limitPower, 'No limit, or the legs alone are faster.', undefined, 0),
+    enduranceResult(endures),
   ];
   return {
     results,
-    effects: Number.isFinite(time.value) ? effectsOf(climb, scenario.system) : [],
-    curve: curveOf(climb, climbDoubts(scenario)),
-    about: { notes: setting.notes, climb, time, share: share.value, limited },
+    effects: Number.isFinite(spread.time.value) ? effectsOf(climb, reserves, scenario.system) : [],
+    curve: curveOf(climb, reserves, doubts),
+    about: {
+      notes: setting.notes,
+      climb,
+      ride,
+      limits,
+      time: spread.time,
+      unlimited: rideStages({ ...climb, assistLimit: null }, reserves).time,
+      limitPower: powerAtLimit(climb),
+      endures,
+    },
   };
 }
 
 /** ±10 W, ±1 kg (1 lb), ±1 % of grade: the change of the time in seconds. The grade changes at the same distance. */
-function effectsOf(climb: Climb, system: System): Effect[] {
+function effectsOf(climb: Climb, reserves: Reserves, system: System): Effect[] {
   const mass = toSi(1, shownUnit('mass', system));
-  const now = rideClimb(climb).time;
-  const shift = (change: Partial<Climb>): number => rideClimb({ ...climb, ...change }).time - now;
+  const now = rideStages(climb, reserves).time;
+  const shift = (change: Partial<Climb>): number => rideStages({ ...climb, ...change }, reserves).time - now;
   const steeper = (by: number) => ({ hill: hillFromGrade(climb.hill.distance, climb.hill.grade + by) });
   return [
     {
@@ -161,13 +202,15 @@ function effectsOf(climb: Climb, system: System): Effect[] {
 const CURVE_POINTS = 16;
 
 /** Time for motors from none to beyond this one. */
-function curveOf(climb: Climb, { inputs, at }: ReturnType<typeof climbDoubts>): CurvePoint[] {
+function curveOf(climb: Climb, reserves: Reserves, { inputs, at, reservesAt }: ClimbDoubts): CurvePoint[] {
   if (climb.riderPower === 0) return [];
   const top = Math.max(600, 1.25 * climb.motorPower);
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
     // closer together where the curve is steep
     const motorPower = top * (i / CURVE_POINTS) ** 1.5;
-    const [time] = propagate(inputs, (values) => [rideClimb({ ...at(climb, values), motorPower }).time]);
+    const [time] = propagate(inputs, (values) => [
+      rideStages({ ...at(climb, values), motorPower }, reservesAt(reserves, values)).time,
+    ]);
     return { motor: motorPower, time: time?.value ?? 0, low: time?.low ?? 0, high: time?.high ?? 0 };
   });
 }

@@ -1,7 +1,9 @@
-import { rideClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import { mainCause, type Remark, type Scenario, STANDS_STILL } from '../scenario/index.ts';
+import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { ClimbTimeOutcome } from './outcome.ts';
+
+type About = NonNullable<ClimbTimeOutcome['about']>;
 
 /** Grade (tan) beyond which grip decides: an assumption. */
 const STEEP = 0.3;
@@ -12,7 +14,7 @@ const STROLL = 0.8;
 /** What the reader should know about the answer, in sentences. */
 export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTimeOutcome): Remark[] {
   if (!about) return problem ? [problem] : [];
-  const { climb, time, share, limited } = about;
+  const { climb, ride, limits, time, endures } = about;
   const remarks: Remark[] = [...about.notes];
   const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
   if (!Number.isFinite(time.value)) {
@@ -29,23 +31,16 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
       text: `Most of the doubt is ${cause.cause}: that alone puts the time anywhere from ${duration(cause.low)} to ${duration(cause.high)}.`,
     });
   }
-  if (limited && climb.assistLimit !== null) {
-    const free = rideClimb({ ...climb, assistLimit: null });
-    const motor = rideClimb(climb).motorPower;
-    remarks.push({
-      tone: 'caution',
-      text: `The assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })} holds this bike back: the motor gives ${formatQuantity(motor, 'power', scenario.system)} of its ${formatQuantity(climb.motorPower, 'power', scenario.system)} here, and without a limit the climb would take ${duration(free.time)}.`,
-    });
-  }
+  if (climb.assistLimit !== null && limits.some(({ limit }) => limit === 'assist-limit'))
+    remarks.push({ tone: 'caution', text: assistLimitText(scenario, climb.assistLimit, about) });
+  remarks.push(
+    ...limitRemarks(scenario, about, 'On this climb'),
+    ...enduranceRemarks(scenario, climb.riderPower, endures, ride.time, 'The climb'),
+  );
   if (climb.riderPower === 0 && climb.motorPower > 0)
     remarks.push({
       tone: 'caution',
       text: 'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.',
-    });
-  if (share > 1)
-    remarks.push({
-      tone: 'caution',
-      text: `That is more than the battery holds. What happens once it is empty is not worked out here yet: take it that you ride the rest without help.`,
     });
   if (climb.hill.grade > STEEP)
     remarks.push({
@@ -55,4 +50,18 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
   if (climb.hill.gain > 0 && time.value * STROLL > climb.hill.distance)
     remarks.push({ tone: 'caution', text: 'That is slower than a stroll: most people would be pushing.' });
   return remarks;
+}
+
+/** What the assist limit costs here, and from which motor on it is all the same. */
+function assistLimitText(scenario: Scenario, assistLimit: number, about: About): string {
+  const { climb, ride, limitPower, unlimited } = about;
+  const power = (si: number): string => formatQuantity(si, 'power', scenario.system);
+  const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
+  const limit = formatQuantity(assistLimit, 'speed', scenario.system, { trim: true });
+  const held = `The assist limit of ${limit} holds this bike back: the motor gives ${power(ride.stages[0]?.motorPower ?? 0)} of its ${power(climb.motorPower)} here, and without a limit the climb would take ${duration(unlimited)}.`;
+  const most =
+    limitPower === null
+      ? ''
+      : ` ${power(limitPower)} are what the limit’s speed takes from a motor on this hill: more gains nothing, for no motor is faster than ${duration(climb.hill.distance / assistLimit)}.`;
+  return held + most;
 }

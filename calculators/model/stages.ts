@@ -157,3 +157,10 @@ function isTorqueBound(climb: Climb, { motorPower, speed }: Stage): boolean {
   const faded = motorBound(climb).power * assistShare(speed, climb.assistLimit, climb.fadeWidth);
   return motorPower < faded * (1 - 1e-12);
 }
+
+/** Distance, m, from the bottom after `time` (s) of a climb in stages; the top where it is over. */
+export function distanceAfter({ stages }: StagedClimb, time: number): number {
+  let distance = 0;
+  for (const stage of stages) distance += stage.speed * Math.min(stage.time, Math.max(0, time - stage.from.time));
+  return distance;
+}

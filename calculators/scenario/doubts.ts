@@ -85,7 +85,7 @@ export const doubts: Readonly<Record<string, Doubt>> = {
     source: 'assumption',
   },
   pack: {
-    cause: 'what the battery really holds',
+    cause: 'how much the battery really holds',
     range: `${percent(PACK_KNOWN)} of its usable energy`,
     source: 'assumption',
   },

@@ -12,6 +12,15 @@ export interface ResultName {
 const perBike = (name: string, kind: Kind, meaning: string): ResultName => ({ name, kind, perBike: true, meaning });
 const once = (name: string, kind: Kind, meaning: string): ResultName => ({ name, kind, meaning });
 
+const LIMITS = 'none, assist-limit, battery, heat';
+const binding = (kindOf: typeof once, literals: string): ResultName[] => [
+  kindOf('binds', 'text', `What costs the most time: ${literals}.`),
+  kindOf('binds-after', 'duration', 'Time from the bottom until it does.'),
+  kindOf('binds-height', 'height', 'Height climbed until then.'),
+  kindOf('time-lost', 'duration', 'Time that it costs.'),
+];
+const endurance = once('endurance-time', 'duration', 'How long the rider lasts at the power held.');
+
 const battery = (kindOf: typeof once): ResultName[] => [
   kindOf('battery-energy', 'energy', 'Energy drawn from the battery.'),
   kindOf('battery-share', 'percent', 'That energy as a share of the nominal energy.'),
@@ -32,7 +41,10 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     once('watts-per-kilogram', 'specific-power', 'Rider power over body and kit.'),
     once('rider-energy', 'energy', 'Work of the rider at the crank.'),
     ...battery(once),
-    once('binds', 'text', 'The limit that binds: none or assist-limit.'),
+    once('motor-power', 'power', 'Mean output of the motor at the crank on this climb.'),
+    ...binding(once, `${LIMITS}, torque, support or endurance`),
+    once('limit-power', 'power', 'Motor power that the speed of the assist limit takes on this hill.'),
+    endurance,
   ],
   'side-by-side': [
     perBike('time', 'duration', 'Time to the top.'),
@@ -42,7 +54,8 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     perBike('speed', 'speed', 'Speed along the road.'),
     perBike('motor-power', 'power', 'Mean output of the motor at the crank on this hill.'),
     ...battery(perBike),
-    perBike('binds', 'text', 'The limit that binds: none or assist-limit.'),
+    ...binding(perBike, `${LIMITS} or endurance`),
+    endurance,
   ],
   'bigger-hill': [
     perBike('time', 'duration', 'Modelled time on the other hill.'),
@@ -56,7 +69,8 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     ),
     perBike('speed', 'speed', 'Speed on the other hill.'),
     ...battery(perBike),
-    perBike('binds', 'text', 'The limit that binds: none, assist-limit or grade (too different for multiplying).'),
+    ...binding(perBike, `${LIMITS}, endurance or grade (too different for multiplying)`),
+    endurance,
     once('rolling', 'ratio', 'C_rr of the measured hill.'),
     once('grade', 'grade', 'Mean grade of the measured hill (tan).'),
     once('target-grade', 'grade', 'Mean grade of the other hill (tan).'),
@@ -76,7 +90,11 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     perBike('motor-power', 'power', 'Output of the motor at this cadence and rider power, at the crank.'),
     perBike('torque-limit', 'power', 'Power that its torque makes at this cadence.'),
     perBike('support-limit', 'power', 'Power that its support adds to this rider power.'),
-    perBike('torque-cadence', 'cadence', 'Cadence from which its torque no longer limits it at this rider power, in rpm.'),
+    perBike(
+      'torque-cadence',
+      'cadence',
+      'Cadence from which its torque no longer limits it at this rider power, in rpm.',
+    ),
     perBike('rider-for-peak', 'power', 'Least rider power that brings out its peak.'),
     perBike('binds', 'text', 'The least of the three: torque, support or peak.'),
   ],

@@ -199,24 +199,24 @@ export function climbDoubts(scenario: Scenario): ClimbDoubts {
       : []),
   ];
   const index = new Map(inputs.map(({ name }, i) => [name, i]));
-  const valueOf = (values: readonly number[], name: string): number => values[index.get(name) ?? -1] ?? Number.NaN;
+  const valueAt = (values: readonly number[], name: string): number => values[index.get(name) ?? -1] ?? Number.NaN;
   return {
     inputs,
     at: (climb, values) => ({
       ...climb,
-      rolling: valueOf(values, 'rolling'),
-      dragArea: valueOf(values, 'drag'),
-      efficiency: valueOf(values, 'drive'),
-      fadeWidth: valueOf(values, 'fade'),
+      rolling: valueAt(values, 'rolling'),
+      dragArea: valueAt(values, 'drag'),
+      efficiency: valueAt(values, 'drive'),
+      fadeWidth: valueAt(values, 'fade'),
     }),
     reservesAt: ({ battery, heat }, values) => ({
       battery: battery && {
         ...battery,
-        energy: battery.energy * valueOf(values, 'pack'),
-        unitEfficiency: valueOf(values, 'unit'),
+        energy: battery.energy * valueAt(values, 'pack'),
+        unitEfficiency: valueAt(values, 'unit'),
       },
-      heat: heat && { ...heat, timeConstant: valueOf(values, 'warm-up'), fixedLosses: valueOf(values, 'fixed-losses') },
+      heat: heat && { ...heat, timeConstant: valueAt(values, 'warm-up'), fixedLosses: valueAt(values, 'fixed-losses') },
     }),
-    unitAt: (values) => valueOf(values, 'unit'),
+    unitAt: (values) => valueAt(values, 'unit'),
   };
 }

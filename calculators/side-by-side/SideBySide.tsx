@@ -4,7 +4,7 @@ import { BikeTable } from '../parts/BikeTable.tsx';
 import { Drawn } from '../parts/Drawn.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { mountOf } from '../parts/mount.ts';
-import { resultText } from '../parts/Output.tsx';
+import { Output, resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
@@ -78,8 +78,19 @@ export default function SideBySide(props: IslandProps<BarChartProps, SideBySideO
             ['battery-energy', 'From the battery', true],
             ['battery-share', 'Share of the battery'],
             ['binds', 'Limit that binds'],
+            ['binds-after', 'It binds after'],
+            ['binds-height', 'From a height of'],
+            ['time-lost', 'It costs'],
           ]}
         />
+        <dl class="facts" hidden={resultOf(outcome, 'endurance-time').si === undefined}>
+          <div>
+            <dt>You hold this power for</dt>
+            <dd>
+              <Output outcome={outcome} system={system} name="endurance-time" />
+            </dd>
+          </div>
+        </dl>
       </Folded>
     </Tool>
   );

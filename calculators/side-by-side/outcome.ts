@@ -2,30 +2,42 @@ import {
   assistShare,
   batteryEnergy,
   type Climb,
+  distanceAfter,
   inferMotor,
+  type Limit,
+  limitsOf,
   propagate,
-  rideClimb,
+  type Reserves,
+  rideStages,
+  type StagedClimb,
   type UncertainResult,
 } from '../model/index.ts';
 import {
+  type Binds,
   batteryOf,
+  bindingOf,
+  bindingReason,
+  bindsOf,
   climbDoubts,
   climbOf,
   columnsOf,
+  enduranceOf,
+  enduranceResult,
   hillOf,
-  inputOf,
   none,
   type Outcome,
+  optionalOf,
   type Remark,
   type Result,
   ranged,
+  reservesOf,
   type Scenario,
 } from '../scenario/index.ts';
 
 const STANDS_STILL = 'This power does not move this bike on this hill.';
 
 /** What adding in squares must not take below zero. */
-const NEVER_NEGATIVE = new Set(['gap', 'speed', 'battery-energy', 'battery-share']);
+const NEVER_NEGATIVE = new Set(['gap', 'speed', 'battery-energy', 'battery-share', 'binds-after', 'time-lost']);
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -36,15 +48,36 @@ const NAMES: [string, Result['kind']][] = [
   ['motor-power', 'power'],
   ['battery-energy', 'energy'],
   ['battery-share', 'percent'],
+  ['binds-after', 'duration'],
+  ['binds-height', 'height'],
+  ['time-lost', 'duration'],
 ];
 
-/** One bike up the hill: by its motor, or by its measured time, from which the motor follows. */
-function rideOf(climb: Climb, measured: number | undefined): { time: number; speed: number; motor: number } {
+/** One bike up the hill. */
+interface Ridden {
+  time: number;
+  speed: number;
+  motorPower: number;
+  /** J from the battery */
+  energy: number;
+  /** m from the bottom after so many seconds */
+  distanceAfter: (time: number) => number;
+  /** how it was ridden, unless its time was measured */
+  staged?: StagedClimb;
+}
+
+/** By its motor, or by its measured time, from which the motor follows. */
+function rideOf(climb: Climb, reserves: Reserves, unitEfficiency: number, measured: number | undefined): Ridden {
   if (measured === undefined) {
-    const ride = rideClimb(climb);
-    return { time: ride.time, speed: ride.speed, motor: ride.motorPower };
+    const staged = rideStages(climb, reserves);
+    const { time, speed, motorPower } = staged;
+    const energy = reserves.battery ? staged.energy : batteryEnergy(motorPower, time, unitEfficiency);
+    return { time, speed, motorPower, energy, distanceAfter: (t) => distanceAfter(staged, t), staged };
   }
-  return { time: measured, speed: climb.hill.distance / measured, motor: inferMotor(climb, measured).mean };
+  const speed = climb.hill.distance / measured;
+  const motorPower = inferMotor(climb, measured).mean;
+  const energy = batteryEnergy(motorPower, measured, unitEfficiency);
+  return { time: measured, speed, motorPower, energy, distanceAfter: (t) => speed * t };
 }
 
 /** What the sentences about one bike need. */
@@ -52,8 +85,12 @@ export interface BikeDetail {
   climb: Climb;
   /** its measured time, where it has one */
   measured: number | undefined;
+  /** its ride, unless the time was measured */
+  ride: StagedClimb | undefined;
+  limits: Limit[];
   /** the assist limit holds it back */
   limited: boolean;
+  /** energy over the nominal one */
   share: number;
   time: UncertainResult;
 }
@@ -62,6 +99,8 @@ export interface SideBySideOutcome extends Outcome {
   /** sentences about what was entered */
   notes: Remark[];
   bikes: BikeDetail[];
+  /** s for which the rider lasts */
+  endures: number | undefined;
 }
 
 /** Two to six bikes with one rider up one hill. What all share is moved once for all, so a gap is surer than the times it comes from. */
@@ -72,33 +111,63 @@ export function sideBySide(scenario: Scenario): SideBySideOutcome {
     const results = bikes.flatMap((bike): Result[] =>
       [...NAMES, ['binds', 'text'] as const].map(([name, kind]) => none(name, kind, setting.problem, bike + 1)),
     );
-    return { results, notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }], bikes: [] };
+    return {
+      results: [...results, none('endurance-time', 'duration', setting.problem)],
+      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      bikes: [],
+      endures: undefined,
+    };
   }
   const hill = setting.value;
   const climbs = bikes.map((bike) => climbOf(scenario, hill, bike));
-  const measured = bikes.map((bike) => {
-    const time = inputOf(scenario, 'time', bike);
-    return typeof time === 'number' ? time : undefined;
-  });
-  const centre = climbs.map((climb, bike) => rideOf(climb, measured[bike]));
+  const reserves = bikes.map((bike) => reservesOf(scenario, bike));
+  const measured = bikes.map((bike) => optionalOf(scenario, 'time', bike));
+  const endures = enduranceOf(scenario);
+  const { inputs, at, reservesAt, unitAt } = climbDoubts(scenario);
+  const ridesAt = (values: readonly number[]): Ridden[] =>
+    climbs.map((climb, bike) =>
+      rideOf(at(climb, values), reservesAt(reserves[bike] ?? {}, values), unitAt(values), measured[bike]),
+    );
+  const values = inputs.map(({ value }) => value);
+  const centre = ridesAt(values);
   const first = centre.reduce((best, ride, bike) => (ride.time < (centre[best]?.time ?? 0) ? bike : best), 0);
+  const limits = climbs.map((climb, bike) =>
+    measured[bike] === undefined ? limitsOf(climb, reserves[bike] ?? {}) : [],
+  );
+  const binds = climbs.map((climb, bike): Binds => {
+    const { time = 0, speed = 0 } = centre[bike] ?? {};
+    if (measured[bike] === undefined) return bindsOf(limits[bike] ?? [], endures, time);
+    return climb.riderPower > 0 && assistShare(speed, climb.assistLimit) < 1 ? 'assist-limit' : 'none';
+  });
 
-  const { inputs, at } = climbDoubts(scenario);
   const spread = propagate(inputs, (values) => {
-    const rides = climbs.map((climb, bike) => rideOf(at(climb, values), measured[bike]));
+    const rides = ridesAt(values);
     const fastest = rides[first]?.time ?? 0;
     return rides.flatMap((ride, bike) => {
-      const behind = hill.distance - ride.speed * fastest;
-      const energy = batteryEnergy(ride.motor, ride.time, values[3] ?? 1);
+      const behind = hill.distance - ride.distanceAfter(fastest);
+      const climb = climbs[bike];
+      const bound =
+        climb && ride.staged
+          ? bindingOf(
+              binds[bike] ?? 'none',
+              at(climb, values),
+              reservesAt(reserves[bike] ?? {}, values),
+              ride.staged,
+              endures,
+            )
+          : undefined;
       return [
         ride.time,
         ride.time - fastest,
         behind,
         behind * hill.sin,
         ride.speed,
-        ride.motor,
-        energy,
-        energy / (batteryOf(scenario, bike) ?? Number.NaN),
+        ride.motorPower,
+        ride.energy,
+        ride.energy / (batteryOf(scenario, bike) ?? Number.NaN),
+        bound?.after ?? Number.NaN,
+        bound?.height ?? Number.NaN,
+        bound?.lost ?? Number.NaN,
       ];
     });
   });
@@ -107,21 +176,31 @@ export function sideBySide(scenario: Scenario): SideBySideOutcome {
   const details: BikeDetail[] = [];
   bikes.forEach((bike) => {
     const own = spread.slice(bike * NAMES.length, (bike + 1) * NAMES.length);
+    const bound = binds[bike] ?? 'none';
+    const reasons = new Map(
+      ['binds-after', 'binds-height', 'time-lost'].map((name) => [
+        name,
+        measured[bike] === undefined ? bindingReason(bound) : 'A measured time holds whatever happened on the way.',
+      ]),
+    );
     NAMES.forEach(([name, kind], k) => {
       const result = own[k];
-      if (result)
-        results.push(ranged(name, kind, result, STANDS_STILL, bike + 1, NEVER_NEGATIVE.has(name) ? 0 : undefined));
+      if (!result) return;
+      const floor = NEVER_NEGATIVE.has(name) ? 0 : undefined;
+      results.push(ranged(name, kind, result, reasons.get(name) ?? STANDS_STILL, bike + 1, floor));
     });
-    const climb = climbs[bike] as Climb;
-    const speed = centre[bike]?.speed ?? 0;
-    const helped = climb.riderPower > 0 && (climb.motorPower > 0 || measured[bike] !== undefined);
-    const limited = helped && assistShare(speed, climb.assistLimit) < 1;
-    results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: limited ? 'assist-limit' : 'none' });
-    if (own[0]) details.push({ climb, measured: measured[bike], limited, share: own[7]?.value ?? 0, time: own[0] });
+    results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: bound });
+    if (own[0])
+      details.push({
+        climb: climbs[bike] as Climb,
+        measured: measured[bike],
+        ride: centre[bike]?.staged,
+        limits: limits[bike] ?? [],
+        limited: bound === 'assist-limit' || (limits[bike] ?? []).some(({ limit }) => limit === 'assist-limit'),
+        share: own[7]?.value ?? 0,
+        time: own[0],
+      });
   });
-  return {
-    results,
-    notes: setting.notes,
-    bikes: details,
-  };
+  results.push(enduranceResult(endures));
+  return { results, notes: setting.notes, bikes: details, endures };
 }

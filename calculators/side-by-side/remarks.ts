@@ -1,11 +1,16 @@
-import { inferMotor, rideClimb, type UncertainResult } from '../model/index.ts';
+import { inferMotor, type UncertainResult } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import { bikeName, isGiven, mainCause, numberOf, type Remark, type Result, type Scenario } from '../scenario/index.ts';
+import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { BikeDetail, SideBySideOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
-export function sideBySideRemarks(scenario: Scenario, { bikes, notes }: SideBySideOutcome): Remark[] {
+export function sideBySideRemarks(scenario: Scenario, { bikes, notes, endures }: SideBySideOutcome): Remark[] {
   const remarks: Remark[] = [...notes, ...bikes.flatMap((detail, bike) => bikeRemarks(scenario, bike, detail))];
+  const tiring = bikes
+    .filter(({ measured }) => measured === undefined)
+    .reduce((most, { time }) => Math.max(most, time.value), 0);
+  remarks.push(...enduranceRemarks(scenario, numberOf(scenario, 'power'), endures, tiring, 'The slowest bike'));
   if (bikes.length === 0) return remarks;
   const slowest = bikes
     .map(({ time }) => time)
@@ -21,7 +26,11 @@ export function sideBySideRemarks(scenario: Scenario, { bikes, notes }: SideBySi
   return remarks;
 }
 
-function bikeRemarks(scenario: Scenario, bike: number, { climb, measured, limited, share }: BikeDetail): Remark[] {
+function bikeRemarks(
+  scenario: Scenario,
+  bike: number,
+  { climb, measured, ride, limits, limited, share }: BikeDetail,
+): Remark[] {
   const remarks: Remark[] = [];
   const name = bikeName(scenario, bike);
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
@@ -36,19 +45,19 @@ function bikeRemarks(scenario: Scenario, bike: number, { climb, measured, limite
       });
   }
   if (limited && climb.assistLimit !== null) {
+    const lost = limits.find(({ limit }) => limit === 'assist-limit')?.lost;
     const free =
-      measured === undefined
-        ? ` Without a limit it would take ${text(rideClimb({ ...climb, assistLimit: null }).time, 'duration')}.`
-        : '';
+      ride && lost !== undefined ? ` Without a limit it would take ${text(ride.time - lost, 'duration')}.` : '';
     remarks.push({
       tone: 'caution',
       text: `${name} is held back by the assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })}.${free}`,
     });
   }
-  if (share > 1)
+  if (ride) remarks.push(...limitRemarks(scenario, { climb, ride, limits }, name));
+  if (measured !== undefined && share > 1)
     remarks.push({
-      tone: 'caution',
-      text: `${name} would need more than its battery holds; what follows an empty battery is not worked out here yet.`,
+      tone: 'wrong',
+      text: `${name}: with that time its motor would have drawn more than its battery holds. Check the time, the battery and the rider’s power.`,
     });
   return remarks;
 }

@@ -1,16 +1,20 @@
+import { USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
+import { ENDURANCE } from '../parameters/endurance.ts';
+import { HEAT } from '../parameters/heat.ts';
 import { CARRIED, TIMED } from '../parameters/measured.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, RIDER, THREE_BIKES } from './common.ts';
+import { COMMON, CONDITIONS, HILL, LONG_CLIMB, THREE_BIKES, TIRING_RIDER, WARM_MOTOR } from './common.ts';
 
 export const biggerHill = defineCalculator({
   name: 'bigger-hill',
   title: 'Another hill',
-  parameters: [CLIMB, TIMED, CARRIED],
+  parameters: [CLIMB, TIMED, CARRIED, ENDURANCE, HEAT, USABLE],
   sections: [
     { ...HILL, legend: 'The measured hill' },
-    RIDER,
-    { group: 'bike', names: ['name', 'bike', 'time'], folded: ['battery', 'limit'] },
+    TIRING_RIDER,
+    { group: 'bike', names: ['name', 'bike', 'time'], folded: ['battery', 'limit', 'continuous'] },
+    { ...WARM_MOTOR, folded: [...WARM_MOTOR.folded, 'reserve'], legend: 'Heat and reserve' },
     { group: 'control', names: ['control-time', 'control-power', 'control-bike'], folded: ['control-rider'] },
     {
       group: 'target',
@@ -19,13 +23,14 @@ export const biggerHill = defineCalculator({
     },
     { ...CONDITIONS, names: [], folded: ['rolling', ...CONDITIONS.folded] },
   ],
-  fold: 'batteries, assist limit, surface, air, drive',
+  fold: 'batteries, assist limit, heat, endurance, surface, air, drive',
   bikes: { min: 1, max: 6, example: 3 },
   controls: 1,
   defaults: {
     1: {
       ...COMMON,
       ...THREE_BIKES,
+      ...LONG_CLIMB,
       time: [704, 575, 478, 600],
       'control-time': [1720, 1360],
       'control-power': [170, 220],

@@ -1,4 +1,4 @@
-import { kmh, wattHours } from '../amounts.ts';
+import { kilojoules, kmh, wattHours } from '../amounts.ts';
 import type { Defaults, Section } from '../schema.ts';
 
 /** Shared by every calculator. The hill and the bikes are invented; ranges and sources of the physical ones stand in `doubts.ts`. */
@@ -33,3 +33,13 @@ export const CONDITIONS = {
   names: ['rolling'],
   folded: ['drag', 'drive', 'unit', 'altitude', 'temperature', 'wind'],
 } satisfies Section;
+
+/** A rider who may tire, and a motor that may get hot: nothing is said of either unless the reader does. */
+export const TIRING_RIDER = { ...RIDER, folded: ['endurance', 'endurance-work'] } satisfies Section;
+export const WARM_MOTOR = { group: 'heat', names: [], folded: ['warm-up'] } satisfies Section;
+export const LONG_CLIMB: Defaults = {
+  'endurance-work': kilojoules(15),
+  'warm-up': 900,
+  'fixed-losses': 0.2,
+  reserve: 0,
+};

@@ -1,0 +1,57 @@
+import { type Climb, distanceAfter, type Limit, limitsOf, type Reserves, type StagedClimb } from '../model/index.ts';
+import { exact, none, type Result } from './outcome.ts';
+
+/** What holds a climb back most. */
+export type Binds = Limit['limit'] | 'endurance' | 'none';
+
+/** From when and where on it does, and what it costs: s, m and s. Not a number where nothing binds. */
+export interface Binding {
+  after: number;
+  height: number;
+  /** not a number for the rider's endurance, which is told and not computed away */
+  lost: number;
+}
+
+const NOWHERE: Binding = { after: Number.NaN, height: Number.NaN, lost: Number.NaN };
+
+/**
+ * The costliest of the limits; where none binds, the rider's endurance if it ends before the top.
+ * @param endures s for which the rider lasts, undefined where nothing is said of it
+ */
+export function bindsOf(limits: readonly Limit[], endures: number | undefined, time: number): Binds {
+  const [first] = limits;
+  if (first) return first.limit;
+  return endures !== undefined && endures < time ? 'endurance' : 'none';
+}
+
+/** From when on the same thing binds on a climb that may be a little other, and for how much: from the top on, for nothing, where it does not. */
+export function bindingOf(
+  binds: Binds,
+  climb: Climb,
+  reserves: Reserves,
+  ride: StagedClimb,
+  endures: number | undefined,
+): Binding {
+  if (binds === 'none') return NOWHERE;
+  const { sin, gain } = climb.hill;
+  if (binds === 'endurance') {
+    const after = Math.min(endures ?? 0, ride.time);
+    return { after, height: distanceAfter(ride, after) * sin, lost: Number.NaN };
+  }
+  const same = limitsOf(climb, reserves).find(({ limit }) => limit === binds);
+  return same
+    ? { after: same.from.time, height: same.from.distance * sin, lost: same.lost }
+    : { after: ride.time, height: gain, lost: 0 };
+}
+
+/** Why there is no time or height from which on something binds, or no cost. */
+export const bindingReason = (binds: Binds): string =>
+  binds === 'endurance'
+    ? 'How much slower a tired rider is, the model does not say.'
+    : 'Nothing holds it back on this climb.';
+
+/** How long the rider lasts, as a result. */
+export function enduranceResult(endures: number | undefined): Result {
+  if (endures === undefined) return none('endurance-time', 'duration', 'Say what you hold for long to see this.');
+  return exact('endurance-time', 'duration', endures, 'That is no more than what you hold for long.');
+}

@@ -1,0 +1,83 @@
+import { type Climb, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
+import { formatQuantity } from '../quantities/index.ts';
+import type { Remark, Result } from './outcome.ts';
+import type { Scenario } from './scenario.ts';
+
+/** A climb, and what holds it back on the way. */
+export interface LimitedClimb {
+  climb: Climb;
+  ride: StagedClimb;
+  limits: readonly Limit[];
+}
+
+/** A length of time in words: seconds while it is short. */
+function lasting(seconds: number): string {
+  return formatQuantity(seconds, seconds < 60 ? 'seconds' : 'duration', 'metric');
+}
+
+/** What heat, an empty battery, torque and support do on the way up. The assist limit has sentences of its own. `who` begins a sentence. */
+export function limitRemarks(scenario: Scenario, { climb, ride, limits }: LimitedClimb, who: string): Remark[] {
+  const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
+  const rounded = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
+  const where = ({ from }: Limit): string =>
+    climb.hill.gain > 0
+      ? `${rounded(from.distance * climb.hill.sin, 'height')} up`
+      : `${rounded(from.distance, 'distance')} along`;
+  return limits.flatMap((limit): Remark[] => {
+    const stage = ride.stages.find((one) => one.limit === limit.limit);
+    const costs = limit.lost >= 1 ? ` That costs ${lasting(limit.lost)}.` : '';
+    switch (limit.limit) {
+      case 'heat': {
+        const when = limit.from.time > 0 ? `after ${lasting(limit.from.time)}, ${where(limit)}` : 'from the start';
+        return [
+          {
+            tone: 'caution',
+            text: `${who}: heat limits the motor ${when}. From there it holds ${rounded(stage?.motorPower ?? 0, 'power')} of its ${text(climb.motorPower, 'power')}.${costs} A real motor comes down more gradually, by rules of its own.`,
+          },
+        ];
+      }
+      case 'battery': {
+        const when = limit.from.time > 0 ? `after ${lasting(limit.from.time)}, ${where(limit)}` : 'from the start';
+        return [
+          {
+            tone: 'caution',
+            text: `${who}: the battery is empty ${when}. The rest takes ${lasting(stage?.time ?? 0)} without help.${costs}`,
+          },
+        ];
+      }
+      case 'torque':
+        return [
+          {
+            tone: 'caution',
+            text: `${who}: at ${text(climb.cadence ?? 0, 'cadence')} its ${text(climb.torque ?? 0, 'torque')} make ${rounded(motorBound(climb).power, 'power')}, less than the ${text(climb.motorPower, 'power')} of the motor.${costs}`,
+          },
+        ];
+      case 'support':
+        return [
+          {
+            tone: 'caution',
+            text: `${who}: ${text(climb.riderPower, 'power')} of yours bring out ${rounded(motorBound(climb).power, 'power')} of the ${text(climb.motorPower, 'power')} at that support.${costs}`,
+          },
+        ];
+      default:
+        return [];
+    }
+  });
+}
+
+/** A rider who tires before the top. `time` in s is that of the climb, `who` begins a sentence. */
+export function enduranceRemarks(
+  scenario: Scenario,
+  power: number,
+  endures: number | undefined,
+  time: number,
+  who: string,
+): Remark[] {
+  if (endures === undefined || !(endures < time)) return [];
+  return [
+    {
+      tone: 'caution',
+      text: `${who} takes ${lasting(time)}, and you hold ${formatQuantity(power, 'power', scenario.system, { trim: true })} for about ${lasting(endures)}. Hold less, or count on a slower last part. Such an effort is hard: if you are not used to it, ask a doctor first.`,
+    },
+  ];
+}
