@@ -54,24 +54,20 @@ export function fitInverseTime(efforts: readonly Effort[]): EnduranceFit {
   return { criticalPower: a, workAbove: b, criticalPowerError: aError, workAboveError: bError, squares };
 }
 
-/** Least value of a function of one variable with one minimum between the ends: golden section. */
-function minimum(f: (x: number) => number, low: number, high: number): number {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [low, high];
-  let [x, y] = [b - ratio * (b - a), a + ratio * (b - a)];
-  let [fx, fy] = [f(x), f(y)];
-  for (let i = 0; i < 200 && b - a > 1e-12 * high; i++) {
-    if (fx < fy) {
-      [b, y, fy] = [y, x, fx];
-      x = b - ratio * (b - a);
-      fx = f(x);
-    } else {
-      [a, x, fx] = [x, y, fy];
-      y = a + ratio * (b - a);
-      fy = f(y);
-    }
+/**
+ * The CP of a fit in time, W, by halving. The squares of the residuals `r` have their least where Σ r/(P − CP)² changes its sign:
+ * with W′ fitted for each CP that sum is their slope, but for a factor. It falls below zero as CP nears the weakest power.
+ */
+function criticalPowerOf(efforts: readonly Effort[], residuals: (criticalPower: number) => number[]): number {
+  let [low, high] = [0, Math.min(...efforts.map(({ power }) => power))];
+  for (;;) {
+    const cp = 0.5 * (low + high);
+    if (cp <= low || cp >= high) return cp;
+    const left = residuals(cp);
+    const slope = efforts.reduce((sum, { power }, i) => sum + (left[i] ?? 0) / (power - cp) ** 2, 0);
+    if (slope > 0) low = cp;
+    else high = cp;
   }
-  return 0.5 * (a + b);
 }
 
 /** Time against power: `t = W′/(P − CP)`, residuals in time. At least three efforts. For a given CP, W′ follows from a straight line through zero. */
@@ -80,12 +76,11 @@ export function fitTime(efforts: readonly Effort[]): EnduranceFit {
     const inverse = efforts.map(({ power }) => 1 / (power - criticalPower));
     const sxx = inverse.reduce((sum, x) => sum + x * x, 0);
     const workAbove = efforts.reduce((sum, { time }, i) => sum + time * (inverse[i] ?? 0), 0) / sxx;
-    const squares = efforts.reduce((sum, { time }, i) => sum + (time - workAbove * (inverse[i] ?? 0)) ** 2, 0);
-    return { inverse, workAbove, squares };
+    return { inverse, workAbove, residuals: efforts.map(({ time }, i) => time - workAbove * (inverse[i] ?? 0)) };
   };
-  const weakest = Math.min(...efforts.map(({ power }) => power));
-  const criticalPower = minimum((cp) => at(cp).squares, 0, weakest * (1 - 1e-9));
-  const { inverse, workAbove, squares } = at(criticalPower);
+  const criticalPower = criticalPowerOf(efforts, (cp) => at(cp).residuals);
+  const { inverse, workAbove, residuals } = at(criticalPower);
+  const squares = residuals.reduce((sum, r) => sum + r * r, 0);
   // Standard errors from the slopes of t at the solution: 1/(P − CP) for W′ and W′/(P − CP)² for CP.
   const sum = (f: (x: number) => number): number => inverse.reduce((total, x) => total + f(x), 0);
   const [ww, wc, cc] = [sum((x) => x * x), sum((x) => workAbove * x ** 3), sum((x) => workAbove ** 2 * x ** 4)];
@@ -103,8 +98,10 @@ export function fitTime(efforts: readonly Effort[]): EnduranceFit {
 export function fitThree(efforts: readonly Effort[]): Endurance & { peakPower: number; squares: number } {
   const at = (criticalPower: number) =>
     line(efforts.map(({ power, time }) => [1 / (power - criticalPower), time] as const));
-  const weakest = Math.min(...efforts.map(({ power }) => power));
-  const criticalPower = minimum((cp) => at(cp).squares, 0, weakest * (1 - 1e-9));
+  const criticalPower = criticalPowerOf(efforts, (cp) => {
+    const { a, b } = at(cp);
+    return efforts.map(({ power, time }) => time - a - b / (power - cp));
+  });
   const { a, b, squares } = at(criticalPower);
   return { criticalPower, workAbove: b, peakPower: criticalPower - b / a, squares };
 }

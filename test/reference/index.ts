@@ -1,12 +1,24 @@
 import { air } from './air.ts';
 import type { Check } from './check.ts';
+import { criticalPower } from './critical-power.ts';
+import { overload } from './overload.ts';
 import { roadPower } from './road-power.ts';
 import { startTest } from './start-test.ts';
+import { torque } from './torque.ts';
 import { tyres } from './tyres.ts';
 import { units } from './units.ts';
 
 export * from './check.ts';
 
 /** Every published or recomputed value that the model is held against. */
-export const checks: readonly Check[] = [...roadPower, ...air, ...tyres, ...startTest, ...units];
+export const checks: readonly Check[] = [
+  ...roadPower,
+  ...air,
+  ...tyres,
+  ...startTest,
+  ...torque,
+  ...overload,
+  ...criticalPower,
+  ...units,
+];
 export { comparisons } from './comparisons.ts';
