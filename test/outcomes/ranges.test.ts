@@ -217,21 +217,26 @@ describe('the range of a time on another hill is what links with one input off a
 describe('a remark stands on its side of its threshold, and only there', () => {
   const JUST = 1e-6;
 
-  test('the battery: only when its share is above one', () => {
+  test('the battery: only when it is empty before the top', () => {
     const cases = [
-      ['climb-time', 'That is more than the battery holds.', undefined],
-      ['side-by-side', 'Light would need more than its battery holds', 1],
-      ['bigger-hill', 'Light would need ', 1],
+      ['climb-time', 'On this climb: the battery is empty after', undefined],
+      ['side-by-side', 'Light: the battery is empty after', 1],
+      ['bigger-hill', 'Light on the other hill: the battery is empty after', 1],
     ] as const;
     for (const [calculator, sentence, bike] of cases) {
-      const wattHours = answer(calculator).si('battery-energy', bike) / 3600;
+      const plenty = answer(calculator);
+      const wattHours = plenty.si('battery-energy', bike) / 3600;
       const rest = bike === undefined ? '' : ',,';
       const enough = answer(calculator, `battery=${wattHours * (1 + JUST)}Wh${rest}`);
       const short = answer(calculator, `battery=${wattHours * (1 - JUST)}Wh${rest}`);
       expect(enough.si('battery-share', bike)).toBeLessThan(1);
       expect(enough.said, calculator).not.toContain(sentence);
-      expect(short.si('battery-share', bike)).toBeGreaterThan(1);
+      expect(enough.result('binds', bike).text).not.toBe('battery');
+      expect(short.si('battery-share', bike)).toBeCloseTo(1, 12);
       expect(short.said, calculator).toContain(sentence);
+      // a millionth of the energy less is a millionth of the way without help
+      expect(short.si('time', bike)).toBeGreaterThan(plenty.si('time', bike));
+      expect(short.si('time', bike)).toBeLessThan(plenty.si('time', bike) * (1 + 5 * JUST));
     }
   });
 

@@ -83,7 +83,7 @@ test('a time longer than the rider alone needs is named', () => {
 
 test('a hill that cannot be: every result of every bike has the reason', () => {
   const { outcome } = answer('side-by-side', 'gain=2400m&name=A,B');
-  expect(outcome.results).toHaveLength(18);
+  expect(outcome.results).toHaveLength(25);
   for (const { si, reason } of outcome.results) {
     expect(si).toBeUndefined();
     expect(reason).toContain('cannot gain');
