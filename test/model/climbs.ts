@@ -1,4 +1,4 @@
-import { type Climb, hillFromGrade } from '../../calculators/model/index.ts';
+import { type Climb, FADE_WIDTH, hillFromGrade, type Reserves, rideClimb } from '../../calculators/model/index.ts';
 import type { Random } from '../random.ts';
 
 /** A plain climb to change one thing of: 2.4 km at 9.8 %, invented. */
@@ -34,4 +34,41 @@ export function anyClimb(r: Random): Climb {
 /** The same, going up in still air or a wind, so that it is a climb. */
 export function anyAscent(r: Random): Climb {
   return { ...anyClimb(r), hill: hillFromGrade(r.between(50, 30_000), r.between(0.001, 0.35)) };
+}
+
+/** A climb whose motor may be bound by anything: torque at a cadence, the lowest gear, support, the assist limit. */
+export function anyBoundAscent(r: Random): Climb {
+  const climb = anyAscent(r);
+  return {
+    ...climb,
+    headWind: r.between(-3, 5),
+    fadeWidth: r.chance(0.5) ? FADE_WIDTH : r.between(0.1, 3),
+    support: r.chance(0.4) ? undefined : r.between(0, 5),
+    torque: r.chance(0.3) ? undefined : r.between(10, 120),
+    cadence: r.chance(0.3) ? undefined : r.between(40, 100),
+    gear: r.chance(0.4) ? undefined : { wheelRadius: r.between(0.25, 0.38), turns: r.between(0.5, 2) },
+  };
+}
+
+/** What it can use up on the way: nothing, heat, battery or both, each often enough to end before the top. */
+export function anyReserves(r: Random, climb: Climb): Reserves {
+  const { time, motorPower } = rideClimb(climb);
+  return {
+    battery: r.chance(0.3)
+      ? undefined
+      : {
+          energy: r.between(0, 2) * motorPower * time,
+          unitEfficiency: r.between(0.5, 0.95),
+          idle: r.chance(0.3) ? 0 : r.between(0, 15),
+        },
+    heat: r.chance(0.3)
+      ? undefined
+      : {
+          continuous: r.between(0.3, 1.2) * motorPower + 1,
+          continuousCadence: r.between(50, 90),
+          timeConstant: r.between(0.1, 2) * time,
+          fixedLosses: r.chance(0.3) ? 0 : r.between(0, 2),
+          rise: r.pick([0, 0, 0, r.between(0, 1), 1]),
+        },
+  };
 }

@@ -1,6 +1,8 @@
 import { air } from './air.ts';
 import type { Check } from './check.ts';
+import { type Comparison, comparisons as models } from './comparisons.ts';
 import { criticalPower } from './critical-power.ts';
+import { longClimbs } from './long-climbs.ts';
 import { overload } from './overload.ts';
 import { roadPower } from './road-power.ts';
 import { startTest } from './start-test.ts';
@@ -21,4 +23,5 @@ export const checks: readonly Check[] = [
   ...criticalPower,
   ...units,
 ];
-export { comparisons } from './comparisons.ts';
+
+export const comparisons: readonly Comparison[] = [...models, ...longClimbs];
