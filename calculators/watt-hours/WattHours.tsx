@@ -12,6 +12,15 @@ import { type WattHoursOutcome, wattHours } from './outcome.ts';
 
 type Row = [name: string, label: string, range?: boolean];
 
+const FACTS: Row[] = [
+  ['battery-energy', 'All the way up takes', true],
+  ['usable-energy', 'You can use', true],
+  ['nominal-energy', 'On the label'],
+  ['battery-left', 'Left at the top', true],
+  ['time', 'Time', true],
+  ['climbs', 'Climbs on one charge', true],
+  ['binds', 'Limit that binds'],
+];
 const END: Row[] = [
   ['empty-at', 'Empty after a height of', true],
   ['empty-distance', 'Empty after', true],
@@ -21,9 +30,10 @@ const END: Row[] = [
   ['watts-per-kilogram', 'You hold'],
 ];
 const USE: Row[] = [
-  ['lift-energy', 'Lifting you and the bike'],
+  ['energy-per-climb', 'One climb takes', true],
+  ['lift-energy', 'Lifting alone takes'],
   ['rider-share', 'Your share of the work', true],
-  ['energy-per-distance', 'From the battery, over the distance', true],
+  ['energy-per-distance', 'Over the distance', true],
   ['battery-share', 'Share of the label', true],
 ];
 const GAUGE: Row[] = [
@@ -44,48 +54,31 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
   const output = { outcome, system };
   const text = (name: string): string => resultText(resultOf(outcome, name), system);
   const several = numberOf(scenario, 'laps') !== 1;
-  const all = several ? `All ${valueText(scenario, 'laps')} climbs take` : 'This climb takes';
+  const climbs = several ? `${valueText(scenario, 'laps')} climbs take` : 'This climb takes';
 
-  const empty = outcome.about?.empty ?? false;
+  const { empty = false, read } = outcome.about ?? {};
   // where it ends, by height or on a flat road by distance; else how often it goes up
   const main = !empty ? 'climbs' : resultOf(outcome, 'empty-at').si === undefined ? 'empty-distance' : 'empty-at';
-  const answer = resultOf(outcome, main);
+  const { reason, ...answer } = resultOf(outcome, main);
   const range = rangeText(answer, system);
   const inHead = empty && several ? [main, 'empty-lap'] : [main];
   const behind = (rows: Row[]): Row[] => rows.filter(([name]) => !inHead.includes(name));
-  const facts: Row[] = [
-    ['energy-per-climb', 'One climb takes', true],
-    ...(several ? ([['battery-energy', all, true]] as Row[]) : []),
-    ['usable-energy', 'You can use', true],
+  const bars = [
     ['nominal-energy', 'On the label'],
-    ['battery-left', 'Left at the top', true],
-    ['time', several ? 'Time of all climbs' : 'Time', true],
-    ['climbs', 'Climbs on one charge', true],
-    ['binds', 'Limit that binds'],
-  ];
-  const bars = (
-    [
-      ['nominal-energy', 'On the label'],
-      ['usable-energy', 'Of that you can use'],
-      ['battery-energy', all],
-    ] as const
-  ).flatMap(([name, label]) => {
+    ['usable-energy', 'Of that you can use'],
+    ['battery-energy', climbs],
+  ].flatMap(([name = '', label = '']) => {
     const { si, low, high } = resultOf(outcome, name);
     return si === undefined ? [] : [{ label, text: text(name), value: si, low, high }];
   });
-  const read = outcome.about?.read;
   const tables: [caption: string, rows: Row[]][] = [
     [empty ? 'Where it ends' : 'Where it ends: it lasts to the top', END],
-    ['What it goes into', several ? USE : [['battery-energy', all, true], ...USE]],
-    [
-      read?.ok
-        ? 'By the gauge, with limits: worst cases, not 95\u202f%'
-        : 'By the gauge: fill in its readings before and after, under “More”',
-      GAUGE,
-    ],
+    ['What it takes', USE],
+    [`By the gauge: ${read?.energy ? 'limits, not 95\u202f%' : 'fill in its readings before and after'}`, GAUGE],
   ];
-  const lap = several ? `, on climb ${text('empty-lap')}` : '';
-  const said = empty ? `Empty after ${text(main)}${lap}` : `One charge: ${text(main)} climbs`;
+  const said = empty
+    ? `Empty after ${text(main)}${several ? `, on climb ${text('empty-lap')}` : ''}`
+    : `One charge: ${text(main)} climbs`;
 
   return (
     <Tool
@@ -93,7 +86,7 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
-      spoken={answer.si === undefined ? (answer.reason ?? '') : `${said}${range && `, ${range}`}`}
+      spoken={reason ?? `${said}${range && `, ${range}`}`}
       head={
         <p class="headline">
           {empty ? 'Empty after ' : 'One charge: '}
@@ -103,17 +96,17 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
               , on climb <Output {...output} name="empty-lap" class="big" />
             </>
           )}
-          {!empty && answer.si !== undefined && ' climbs'}
+          {!empty && !reason && ' climbs'}
           <span class="range">
             {' '}
-            {answer.reason}
+            {reason}
             {range && `95\u202f% range ${range}`}
           </span>
         </p>
       }
     >
       <dl class="facts">
-        {behind(facts).map(([name, label, withRange]) => (
+        {behind(FACTS).map(([name, label, withRange]) => (
           <div key={name}>
             <dt>{label}</dt>
             <dd>
@@ -136,7 +129,7 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
           />
         </figure>
       )}
-      <Folded small={props.small} words="Where it ends, what it goes into, and what a gauge says">
+      <Folded small={props.small} words="Where it ends, what it takes, and what a gauge says">
         {tables.map(([caption, rows]) => (
           <table key={caption} class="bikes">
             <caption>{caption}</caption>

@@ -16,6 +16,8 @@ export interface Draw {
   needed: number;
   /** J that the motor's own work is of that, at the crank */
   motorWork: number;
+  /** W at the crank, rider and motor, while there is help */
+  crankPower: number;
   /** m along the road on one charge; Infinity where nothing is drawn */
   reach: number;
   /** s for all climbs, the part after the battery is empty ridden without help */
@@ -34,13 +36,14 @@ export function repeated(climb: Climb, laps: number): Climb {
 
 /** What a climb from bottom to top takes. Ways down are left out: repeated climbs are one long one. Not finite where the bike stands still. */
 export function drawOf(climb: Climb, battery: Battery): Draw {
-  const helped = rideClimb(climb);
-  const drawn = drawnPower(helped.motorPower, battery.unitEfficiency, battery.idle);
+  const { motorPower, crankPower, time, speed } = rideClimb(climb);
+  const drawn = drawnPower(motorPower, battery.unitEfficiency, battery.idle);
   const ridden = rideStages(climb, { battery });
   return {
-    needed: drawn * helped.time,
-    motorWork: helped.motorPower * helped.time,
-    reach: emptyAfter(battery.energy, drawn) * helped.speed,
+    needed: drawn * time,
+    motorWork: motorPower * time,
+    crankPower,
+    reach: emptyAfter(battery.energy, drawn) * speed,
     time: ridden.time,
     alone: ridden.stages.find(({ limit }) => limit === 'battery')?.time ?? 0,
     // a mean over stages may be more than all by its last digit

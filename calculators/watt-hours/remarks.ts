@@ -97,9 +97,8 @@ function stateRemarks(scenario: Scenario): Remark[] {
 
 /** What the two readings say about the other inputs, and what would make them say more. */
 function gaugeRemarks(scenario: Scenario, outcome: WattHoursOutcome): Remark[] {
-  const read = outcome.about?.read;
-  if (!read?.ok) return read?.note ? [read.note] : [];
-  const { efficiency, timed } = read.value;
+  const { efficiency, timed = false, note } = outcome.about?.read ?? {};
+  if (note) return [note];
   const { si, low, high } = resultOf(outcome, 'implied-efficiency');
   if (!efficiency || si === undefined) return [];
   const range =

@@ -1,15 +1,24 @@
 import { readFileSync } from 'node:fs';
-import type { CalculatorName } from '../../calculators/scenario/vocabulary.ts';
+import { type CalculatorName, calculators } from '../../calculators/scenario/vocabulary.ts';
 import { dist, sitePaths } from './built.ts';
 import { expect, test } from './fixtures.ts';
-import { copyLink, enter, expected, field, ready, results, warmUp } from './tool.ts';
+import { copyLink, enter, expected, field, names, ready, results, warmUp } from './tool.ts';
 
 /* The calculators inside pages to read: they wake when they come into view, and leave the address to the page. */
+
+/** The file of a calculator's view, as in “side-by-side” and SideBySide. */
+const view = (name: string): string => name.replace(/(?:^|-)([a-z])/g, (_, letter: string) => letter.toUpperCase());
+const views = new RegExp(Object.keys(calculators).map(view).join('|'));
 
 const pages = sitePaths()
   .filter((path) => path.startsWith('/learn/'))
   .map((path) => ({ path, html: readFileSync(`${dist}${path}index.html`, 'utf8') }))
   .filter(({ html }) => html.includes('data-tool='));
+
+/** Scripts of the calculators' views: `WattHours.….js` of `watt-hours`. */
+const views = new RegExp(
+  names.map((name) => name.replace(/(?:^|-)\w/g, (start) => start.slice(-1).toUpperCase())).join('|'),
+);
 
 test('every page to read has its calculator', () => {
   expect(pages.length).toBe(sitePaths().filter((path) => path.startsWith('/learn/')).length);
@@ -25,7 +34,7 @@ for (const { path, html } of pages) {
   }) => {
     const scripts: string[] = [];
     page.on('request', (request) => {
-      if (/ClimbTime|SideBySide|BiggerHill|PowerToWeight/.test(request.url())) scripts.push(request.url());
+      if (views.test(request.url())) scripts.push(request.url());
     });
     await page.goto(`${path}?power=999W&units=us`, { waitUntil: 'networkidle' });
     const island = page.locator('[data-island]');

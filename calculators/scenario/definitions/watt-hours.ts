@@ -1,7 +1,7 @@
 import { wattHours as wh } from '../amounts.ts';
 import { GAUGE, USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
-import { TIMED } from '../parameters/measured.ts';
+import { TIMED } from '../parameters/timed.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
