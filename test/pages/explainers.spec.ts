@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type CalculatorName, calculators } from '../../calculators/scenario/vocabulary.ts';
 import { dist, sitePaths } from './built.ts';
 import { expect, test } from './fixtures.ts';
-import { copyLink, enter, expected, field, names, ready, results, warmUp } from './tool.ts';
+import { copyLink, enter, expected, field, ready, results, warmUp } from './tool.ts';
 
 /* The calculators inside pages to read: they wake when they come into view, and leave the address to the page. */
 
@@ -14,11 +14,6 @@ const pages = sitePaths()
   .filter((path) => path.startsWith('/learn/'))
   .map((path) => ({ path, html: readFileSync(`${dist}${path}index.html`, 'utf8') }))
   .filter(({ html }) => html.includes('data-tool='));
-
-/** Scripts of the calculators' views: `WattHours.….js` of `watt-hours`. */
-const views = new RegExp(
-  names.map((name) => name.replace(/(?:^|-)\w/g, (start) => start.slice(-1).toUpperCase())).join('|'),
-);
 
 test('every page to read has its calculator', () => {
   expect(pages.length).toBe(sitePaths().filter((path) => path.startsWith('/learn/')).length);
