@@ -107,6 +107,7 @@ export default defineConfig({
             'learn/torque',
             'learn/peak-and-rated-power',
             'learn/watt-hours',
+            'learn/range',
             'learn/forces-on-a-climb',
             'learn/scaling-a-climb',
             'learn/testing-method',
