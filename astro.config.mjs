@@ -52,7 +52,12 @@ export default defineConfig({
       modulePreload: false,
       rolldownOptions: {
         // What all calculators share in one file: fewer requests, better compression.
-        output: { codeSplitting: { groups: [{ name: 'tool', minShareCount: 4, test: /calculators|preact/ }] } },
+        // Sentences and what only they and the fold need come later, so they stay out of it.
+        output: {
+          codeSplitting: {
+            groups: [{ name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes))/ }],
+          },
+        },
         // Astro marks every MDX page with a directive that the bundler does not know, and removes it itself.
         onLog: (level, log, handler) => log.code === 'MODULE_LEVEL_DIRECTIVE' || handler(level, log),
       },
@@ -122,6 +127,7 @@ export default defineConfig({
             'calculators/power-to-weight',
             'calculators/torque-at-cadence',
             'calculators/watt-hours',
+            'calculators/keep-up',
           ],
         },
         {

@@ -13,6 +13,7 @@ const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Eleme
   'power-to-weight': () => import('../calculators/power-to-weight/PowerToWeight.tsx'),
   'torque-at-cadence': () => import('../calculators/torque-at-cadence/TorqueAtCadence.tsx'),
   'watt-hours': () => import('../calculators/watt-hours/WattHours.tsx'),
+  'keep-up': () => import('../calculators/keep-up/KeepUp.tsx'),
 };
 
 async function wake(place: HTMLElement): Promise<void> {

@@ -1,4 +1,4 @@
-import { doubts, fieldOf, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
+import { calculatorOf, type Doubt, fieldOf, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -7,8 +7,8 @@ interface Props {
   column?: number;
   /** a sentence about this field that comes from the answer, such as a hill steeper than its length allows */
   contradiction?: string | undefined;
-  /** show what the value is known to, and its source */
-  detailed?: boolean;
+  /** what the value is known to, and its source */
+  doubt?: Doubt | undefined;
 }
 
 /** Numbers that never carry a sign, a colon or a word get the number keys of a phone. */
@@ -18,7 +18,7 @@ function keyboard(name: string): 'decimal' | 'text' {
 }
 
 /** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */
-export function Field({ tool, name, column = 0, contradiction, detailed = false }: Props) {
+export function Field({ tool, name, column = 0, contradiction, doubt }: Props) {
   const { scenario } = tool;
   // a page may hold the same calculator twice, each with a query of its own
   const id = `${scenario.calculator[0]}${tool.query.length || ''}-${name}-${column}`;
@@ -26,9 +26,8 @@ export function Field({ tool, name, column = 0, contradiction, detailed = false 
   const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
   const typing = tool.typing === keyOf(name, column);
   const wrong = typing ? undefined : (problem ?? contradiction);
-  const doubt = detailed && column === 0 ? doubts[name] : undefined;
   // said once, not for every bike
-  const hint = column === 0 ? parameter.hint : undefined;
+  const hint = column === 0 ? (calculatorOf(scenario.calculator).hints?.[name] ?? parameter.hint) : undefined;
   const described = [unit && `${id}u`, hint && `${id}h`, note && `${id}n`, wrong && `${id}w`].filter(Boolean).join(' ');
   return (
     <>

@@ -3,7 +3,6 @@ import {
   bikeName,
   calculatorOf,
   columnsOf,
-  type Group,
   MAX_BIKES,
   MAX_CONTROLS,
   parameterOf,
@@ -11,21 +10,9 @@ import {
   type Section,
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
+import { Fold } from './Fold.tsx';
+import { contradictionOf, legendOf } from './legends.ts';
 import type { Handle } from './useScenario.ts';
-
-const LEGENDS: Partial<Record<Group, string>> = {
-  hill: 'Hill',
-  rider: 'Rider',
-  bike: 'Bike',
-  conditions: 'Surface',
-  control: 'Control runs',
-  target: 'The other hill',
-  companion: 'Companion',
-  gears: 'Gears',
-  heat: 'Motor heat',
-  battery: 'Battery',
-  change: 'Changes',
-};
 
 interface Props {
   tool: Handle;
@@ -45,19 +32,10 @@ export function Form({ tool, remarks }: Props) {
     if (next.current) form.current?.querySelector<HTMLElement>(next.current)?.focus();
     next.current = '';
   }, [scenario.bikes, scenario.controls]);
-  const legend = ({ group, legend: own }: Section): string =>
-    own ?? (group === 'bike' && several ? 'Bikes' : (LEGENDS[group] ?? ''));
-  const contradiction = (name: string): string | undefined => remarks.find((remark) => remark.field === name)?.text;
-  const fields = (names: readonly string[], column = 0, detailed = false) =>
+  const legend = (section: Section): string => legendOf(section, several);
+  const fields = (names: readonly string[], column = 0) =>
     names.map((name) => (
-      <Field
-        key={name}
-        tool={tool}
-        name={name}
-        column={column}
-        contradiction={contradiction(name)}
-        detailed={detailed}
-      />
+      <Field key={name} tool={tool} name={name} column={column} contradiction={contradictionOf(remarks, name)} />
     ));
 
   return (
@@ -125,34 +103,7 @@ export function Form({ tool, remarks }: Props) {
             </fieldset>
           );
         })}
-      {fold && (
-        <details class="fold">
-          <summary>More: {fold}</summary>
-          {sections
-            .filter(({ folded }) => folded)
-            .map((section) => {
-              const { group, folded = [] } = section;
-              const list = folded.map((name) => parameterOf(name).list).find(Boolean);
-              const columns = list && (list === 'control' || several) ? columnsOf(scenario, folded[0] as string) : [0];
-              return columns.map((column) => {
-                const title =
-                  list === 'bike' && several
-                    ? bikeName(scenario, column)
-                    : list === 'control'
-                      ? `Control run ${column + 1}`
-                      : group === 'conditions'
-                        ? 'Air and drive'
-                        : legend(section);
-                return (
-                  <fieldset key={`${legend(section)}.${column}`}>
-                    <legend>{title}</legend>
-                    <div class="fields">{fields(folded, column, true)}</div>
-                  </fieldset>
-                );
-              });
-            })}
-        </details>
-      )}
+      {fold && <Fold tool={tool} words={fold} remarks={remarks} />}
     </form>
   );
 }

@@ -1,4 +1,5 @@
 export * from './binding.ts';
+export * from './causes.ts';
 export * from './doubts.ts';
 export * from './editing.ts';
 export * from './link.ts';

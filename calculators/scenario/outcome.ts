@@ -1,6 +1,5 @@
 import type { UncertainResult } from '../model/index.ts';
 import type { Kind } from '../quantities/index.ts';
-import { doubtOf } from './doubts.ts';
 import type { Scenario } from './scenario.ts';
 
 /** One computed result under its public name. SI; absent `si` means no value, and `reason` says why. A text result has `text`. */
@@ -73,22 +72,4 @@ export function resultOf(outcome: Outcome, name: string, bike?: number): Result 
   const result = outcome.results.find((one) => one.name === name && (bike === undefined || one.bike === bike));
   if (!result) throw new RangeError(`There is no result “${name}”${bike === undefined ? '' : ` of bike ${bike}`}.`);
   return result;
-}
-
-/** The cause of most of a result's doubt, or undefined when nothing moves it. Causes of one kind (each run's stopwatch) count together. */
-export function mainCause(result: UncertainResult): { cause: string; low: number; high: number } | undefined {
-  const sums = new Map<string, { down2: number; up2: number }>();
-  let total = 0;
-  for (const { name, down, up } of result.causes) {
-    const cause = doubtOf(name)?.cause ?? name;
-    const sum = sums.get(cause) ?? { down2: 0, up2: 0 };
-    sum.down2 += down * down;
-    sum.up2 += up * up;
-    total += down * down + up * up;
-    sums.set(cause, sum);
-  }
-  const largest = [...sums].sort(([, a], [, b]) => b.down2 + b.up2 - (a.down2 + a.up2))[0];
-  if (!largest || !(total > 0) || !Number.isFinite(total)) return undefined;
-  const [cause, { down2, up2 }] = largest;
-  return { cause, low: result.value - Math.sqrt(down2), high: result.value + Math.sqrt(up2) };
 }

@@ -5,10 +5,13 @@ import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { type CssNode, generate, parse, type Selector, walk } from 'css-tree';
 
+/** Pages of one kind share a style sheet: those to read, to compute, to look up, and the rest. */
+const kindOf = (page: string): string => (/[\\/]/.test(page) ? (page.split(/[\\/]/)[0] ?? '') : '');
+
 /**
- * Takes out of the built style sheets what no page of this build can use: a fifth of the bytes that every page carries,
- * mostly Starlight's styles for parts that the site does not have. A style stays when its names occur anywhere in the
- * built pages and scripts, so the next page that needs it has it.
+ * Takes out of the built style sheets what no page of a kind can use: a third of the bytes that a page carries, mostly Starlight's
+ * styles for parts that the site does not have, and ours for pages of another kind. A style stays when its names occur in the marks of
+ * those pages or anywhere in the scripts.
  */
 export function unusedStyles(): AstroIntegration {
   return {
@@ -23,23 +26,27 @@ export function unusedStyles(): AstroIntegration {
         }
         // The search's own files come later, on demand, and read colours of ours.
         const search = await readFile(join(folder, 'pagefind/pagefind-ui.css'), 'utf8').catch(() => '');
-        const words = wordsOf([...texts.values(), search]);
+        const code = [...texts].filter(([name]) => name.endsWith('.js')).map(([, text]) => text);
         await joinPrint(folder, names, texts);
+        const pages = [...texts.keys()].filter((name) => name.endsWith('.html'));
         for (const name of names.filter((each) => each.endsWith('.css'))) {
           const css = await readFile(join(folder, name), 'utf8');
-          const kept = usedStyles(css, words);
-          if (kept === css) continue;
-          // Another content under the old name would be taken from the reader's cache.
-          const digest = createHash('sha256').update(kept).digest('hex').slice(0, 8);
-          const renamed = name.replace(/\.[\w-]+\.css$/, `.${digest}.css`);
-          await rm(join(folder, name));
-          await writeFile(join(folder, renamed), kept);
-          for (const [file, text] of texts) {
-            const [before = '', after = ''] = [name, renamed].map((each) => each.split(/[\\/]/).at(-1));
-            if (!text.includes(before)) continue;
-            texts.set(file, text.replaceAll(before, after));
-            await writeFile(join(folder, file), texts.get(file) ?? '');
+          const file = name.split(/[\\/]/).at(-1) ?? name;
+          for (const kind of new Set(pages.map(kindOf))) {
+            const readers = pages.filter((page) => kindOf(page) === kind && texts.get(page)?.includes(file));
+            if (readers.length === 0) continue;
+            const marks = readers.map((page) => (texts.get(page) ?? '').match(/<[^>]*>/g)?.join() ?? '');
+            const kept = usedStyles(css, wordsOf([...marks, ...code, search]));
+            // Another content under the old name would be taken from the reader's cache.
+            const digest = createHash('sha256').update(kept).digest('hex').slice(0, 8);
+            const renamed = name.replace(/\.[\w-]+\.css$/, `.${digest}.css`);
+            await writeFile(join(folder, renamed), kept);
+            for (const page of readers) {
+              texts.set(page, (texts.get(page) ?? '').replaceAll(file, renamed.split(/[\\/]/).at(-1) ?? renamed));
+              await writeFile(join(folder, page), texts.get(page) ?? '');
+            }
           }
+          if (!code.some((text) => text.includes(file))) await rm(join(folder, name), { force: true });
         }
       },
     },
