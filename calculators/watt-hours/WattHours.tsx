@@ -13,7 +13,7 @@ import { type WattHoursOutcome, wattHours } from './outcome.ts';
 type Row = [name: string, label: string, range?: boolean];
 
 const FACTS: Row[] = [
-  ['battery-energy', 'All the way up takes', true],
+  ['needed-energy', 'Help all the way takes', true],
   ['usable-energy', 'You can use', true],
   ['nominal-energy', 'On the label'],
   ['battery-left', 'Left at the top', true],
@@ -34,6 +34,7 @@ const USE: Row[] = [
   ['lift-energy', 'Lifting alone takes'],
   ['rider-share', 'Your share of the work', true],
   ['energy-per-distance', 'Over the distance', true],
+  ['battery-energy', 'Drawn from the battery', true],
   ['battery-share', 'Share of the label', true],
 ];
 const GAUGE: Row[] = [
@@ -66,7 +67,7 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
   const bars = [
     ['nominal-energy', 'On the label'],
     ['usable-energy', 'Of that you can use'],
-    ['battery-energy', climbs],
+    ['needed-energy', climbs],
   ].flatMap(([name = '', label = '']) => {
     const { si, low, high } = resultOf(outcome, name);
     return si === undefined ? [] : [{ label, text: text(name), value: si, low, high }];

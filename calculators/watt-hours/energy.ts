@@ -14,6 +14,8 @@ export type Battery = NonNullable<Reserves['battery']>;
 export interface Draw {
   /** J for all climbs with help to the top, idle included */
   needed: number;
+  /** J drawn: that, or all there is */
+  drawn: number;
   /** J that the motor's own work is of that, at the crank */
   motorWork: number;
   /** W at the crank, rider and motor, while there is help */
@@ -37,13 +39,14 @@ export function repeated(climb: Climb, laps: number): Climb {
 /** What a climb from bottom to top takes. Ways down are left out: repeated climbs are one long one. Not finite where the bike stands still. */
 export function drawOf(climb: Climb, battery: Battery): Draw {
   const { motorPower, crankPower, time, speed } = rideClimb(climb);
-  const drawn = drawnPower(motorPower, battery.unitEfficiency, battery.idle);
+  const draw = drawnPower(motorPower, battery.unitEfficiency, battery.idle);
   const ridden = rideStages(climb, { battery });
   return {
-    needed: drawn * time,
+    needed: draw * time,
+    drawn: ridden.energy,
     motorWork: motorPower * time,
     crankPower,
-    reach: emptyAfter(battery.energy, drawn) * speed,
+    reach: emptyAfter(battery.energy, draw) * speed,
     time: ridden.time,
     alone: ridden.stages.find(({ limit }) => limit === 'battery')?.time ?? 0,
     // a mean over stages may be more than all by its last digit

@@ -83,8 +83,9 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
     return {
       climbs: (laps * battery.energy) / needed,
       'energy-per-climb': needed / laps,
-      'battery-energy': needed,
-      'battery-share': needed / nominal,
+      'needed-energy': needed,
+      'battery-energy': draw.drawn,
+      'battery-share': draw.drawn / nominal,
       'usable-energy': battery.energy,
       'battery-left': Math.max(0, 1 - needed / battery.energy),
       'empty-at': reach * sin,
@@ -99,7 +100,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
   });
 
   const { motorPower, time } = rideClimb(climb);
-  const needed = spread['battery-energy'];
+  const needed = spread['needed-energy'];
   const left = spread['battery-left'];
   const moves = Number.isFinite(time);
   const empty = moves && needed.value > supply.energy;
@@ -124,6 +125,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
   const results: Result[] = [
     give('climbs', 'count'),
     give('energy-per-climb', 'energy'),
+    give('needed-energy', 'energy'),
     give('battery-energy', 'energy'),
     give('battery-share', 'percent'),
     exact('nominal-energy', 'energy', nominal, ''),

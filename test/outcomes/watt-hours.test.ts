@@ -13,7 +13,7 @@ describe('the example', () => {
   test('takes 380 W through 0.8 and 5 W for display and lights, for as long as the climb lasts', () => {
     expect(si('time')).toBe(time);
     expect(si('energy-per-climb')).toBeCloseTo((380 / 0.8 + 5) * time, 6);
-    expect(si('battery-energy')).toBe(si('energy-per-climb'));
+    for (const name of ['needed-energy', 'battery-energy']) expect(si(name)).toBe(si('energy-per-climb'));
     expect(si('energy-per-distance')).toBeCloseTo(si('battery-energy') / 2400, 9);
   });
 
@@ -213,8 +213,11 @@ describe('a battery that ends on the way', () => {
   });
 
   test('what the climbs would take does not depend on what there is', () => {
-    expect(si('battery-energy')).toBeCloseTo(8 * wattHours().si('energy-per-climb'), 6);
-    expect(si('battery-share')).toBeGreaterThan(1);
+    expect(si('needed-energy')).toBeCloseTo(8 * wattHours().si('energy-per-climb'), 6);
+    // all that could be drawn was
+    expect(si('battery-energy')).toBeCloseTo(486 * WH, 6);
+    expect(si('battery-share')).toBeCloseTo(0.9, 12);
+    expect(result('battery-energy').high).toBeCloseTo(486 * 1.06 * WH, 6);
     expect(si('climbs')).toBeCloseTo(wattHours().si('climbs'), 12);
   });
 
@@ -236,7 +239,7 @@ describe('a battery that ends on the way', () => {
   });
 
   test('the reserve is told from the end', () => {
-    const needed = wattHours('laps=6').si('battery-energy') / WH;
+    const needed = wattHours('laps=6').si('needed-energy') / WH;
     const enoughWithReserve = wattHours(`laps=6&battery=${needed * 1.05}Wh`);
     expect(enoughWithReserve.result('binds').text).toBe('battery');
     expect(enoughWithReserve.said).toContain(
@@ -249,7 +252,7 @@ describe('a battery that ends on the way', () => {
   });
 
   test('near the end the ranges say that it may come out the other way', () => {
-    const needed = wattHours('reserve=0').si('battery-energy') / WH;
+    const needed = wattHours('reserve=0').si('needed-energy') / WH;
     const short = wattHours(`reserve=0&battery=${needed * 0.99}Wh`);
     expect(short.said).toContain('It may last all the same');
     expect(short.result('battery-left').high).toBeGreaterThan(0);
@@ -280,7 +283,7 @@ test('a larger, younger, warmer battery never is slower, nor does it leave less'
     expect(more.si('time')).toBeLessThanOrEqual(less.si('time') * (1 + 1e-12));
     expect(more.si('battery-left')).toBeGreaterThanOrEqual(less.si('battery-left'));
     expect(more.si('rider-share')).toBeLessThanOrEqual(less.si('rider-share') * (1 + 1e-12));
-    expect(more.si('battery-energy')).toBe(less.si('battery-energy'));
+    expect(more.si('needed-energy')).toBe(less.si('needed-energy'));
   }
 });
 
@@ -331,7 +334,8 @@ describe('ranges', () => {
 
   test.each([
     ['energy-per-climb', '', CLIMB],
-    ['battery-energy', 'laps=3', CLIMB],
+    ['needed-energy', 'laps=3', CLIMB],
+    ['battery-energy', 'laps=12', [PACK]],
     ['energy-per-distance', '', CLIMB],
     ['usable-energy', '', [PACK]],
     ['climbs', '', [...CLIMB, PACK]],
