@@ -6,6 +6,7 @@ import { baseLinks } from './site/integrations/base-links.ts';
 import { contentSecurity } from './site/integrations/content-security.ts';
 import { mathFont } from './site/integrations/math-font.ts';
 import { tableHeads } from './site/integrations/table-heads.ts';
+import { unusedScripts } from './site/integrations/unused-scripts.ts';
 import { unusedStyles } from './site/integrations/unused-styles.ts';
 import { mathPlugin } from './site/math/plugin.ts';
 
@@ -137,6 +138,7 @@ export default defineConfig({
       ],
     }),
     preact(),
+    unusedScripts(),
     unusedStyles(),
     mathFont(),
     contentSecurity(),

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { secured } from '../../site/integrations/content-security.ts';
 import { cutFont, italic, mathCharacters } from '../../site/integrations/math-font.ts';
+import { usedScripts } from '../../site/integrations/unused-scripts.ts';
 import { usedStyles, wordsOf } from '../../site/integrations/unused-styles.ts';
 import { mathHtml, mathml } from '../../site/math/mathml.ts';
 
@@ -63,4 +64,13 @@ test('usedStyles(css, words) drops what no page names and keeps the rest', () =>
   expect(usedStyles(css, words)).toBe(
     '@layer a{:root{--seen:1}.note{color:var(--seen)}.open{top:0}p:is(.badge,.note){top:0}p:not(.badge){top:0}.md\\:wide{top:0}}@media print{}',
   );
+});
+
+test('usedScripts(page) drops the scripts of elements that the page does not have, and no others', () => {
+  const defining = (name: string) =>
+    `<script type="module">customElements.define(\`${name}\`,class extends HTMLElement{});</script>`;
+  const plain = '<script type="module">document.title</script>';
+  const outside = '<script type="module" src="/a.js"></script>';
+  const page = `<site-search></site-search>${defining('site-search')}${defining('site-select')}${plain}${outside}`;
+  expect(usedScripts(page)).toBe(`<site-search></site-search>${defining('site-search')}${plain}${outside}`);
 });
