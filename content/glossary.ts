@@ -27,6 +27,8 @@ const ENERGY = ['/learn/watt-hours/', 'Watt-hours'] as const;
 const FORCES = ['/learn/forces-on-a-climb/', 'Forces on a climb'] as const;
 const SCALING = ['/learn/scaling-a-climb/', 'Scaling a climb'] as const;
 const TESTING = ['/learn/testing-method/', 'Testing method'] as const;
+const LAW = ['/learn/assist-and-the-law/', 'Assist and the law'] as const;
+const PER_KILOGRAM = ['/learn/power-to-weight/', 'Power-to-weight'] as const;
 const MODEL = ['/reference/model/', 'The model'] as const;
 const LINKS = ['/reference/links/', 'Links'] as const;
 const WEIGHT = ['/calculators/power-to-weight/', 'Power-to-weight calculator'] as const;
@@ -45,6 +47,12 @@ export const glossary: readonly Term[] = [
     term: 'Assist',
     text: 'Power that the motor adds while the rider pedals. Light, mid and full assist are this site’s three classes of bike, by usual torque and peak power.',
     page: TORQUE,
+  },
+  {
+    id: 'assist-factor',
+    term: 'Assist factor',
+    text: 'What the motor adds to each watt of the rider, in the words of the law; the calculators call it support and write it in per cent. Few rules limit it.',
+    page: LAW,
   },
   {
     id: 'assist-limit',
@@ -97,6 +105,12 @@ export const glossary: readonly Term[] = [
     page: TESTING,
   },
   {
+    id: 'class-1-2-3',
+    term: 'Class 1, 2, 3',
+    text: 'Three classes of American rules, up to 750 W: help only while pedalling to 20 mph, drive without pedalling to 20 mph, help only while pedalling to 28 mph.',
+    page: LAW,
+  },
+  {
     id: 'control-run',
     term: 'Control run',
     text: 'A timed run of the same hill without assistance at a known rider power. It calibrates the hill, so that errors of mass, height and surface mostly cancel.',
@@ -111,8 +125,8 @@ export const glossary: readonly Term[] = [
   {
     id: 'critical-power',
     term: 'Critical power',
-    text: 'The power that a rider can hold for a long time; above it a fixed store of work runs down. It is still to come here: no calculator lets the rider tire yet.',
-    page: SCALING,
+    text: 'The power that a rider can hold for a long time; above it a fixed store of work runs down. It comes from several all-out efforts and is unsure by some per cent.',
+    page: PER_KILOGRAM,
   },
   {
     id: 'drive-efficiency',
@@ -131,6 +145,12 @@ export const glossary: readonly Term[] = [
     term: 'Effective rolling resistance',
     text: 'The rolling resistance that makes the model agree with the control runs. It swallows the errors of mass, height and meter, so it is good on that hill and that surface, not as a figure for the tyre.',
     page: TESTING,
+  },
+  {
+    id: 'epac',
+    term: 'EPAC',
+    text: 'Electrically power assisted cycle: the name in European standards for a bicycle with pedal assistance, a rated power up to 250 W and an assist limit of 25 km/h.',
+    page: LAW,
   },
   {
     id: 'fade',
@@ -175,6 +195,18 @@ export const glossary: readonly Term[] = [
     page: MODEL,
   },
   {
+    id: 'l1e',
+    term: 'L1e-A, L1e-B',
+    text: 'European classes of approved vehicles that assisted bicycles fall into when they help with more rated power or to a higher speed than a bicycle may.',
+    page: LAW,
+  },
+  {
+    id: 'limiter',
+    term: 'Limiter',
+    text: 'What in a bike’s electronics ends the help at the assist limit. With another setting the bike may be another vehicle in law.',
+    page: LAW,
+  },
+  {
     id: 'mid-drive',
     term: 'Mid-drive',
     text: 'A motor at the crank. It drives the wheel through the chain and gains from a low gear as the legs do.',
@@ -214,7 +246,7 @@ export const glossary: readonly Term[] = [
     id: 'power-to-weight',
     term: 'Power-to-weight (W/kg)',
     text: 'Power divided by mass. The site divides by body and kit unless it says otherwise, and shows it with and without the motor.',
-    page: WEIGHT,
+    page: PER_KILOGRAM,
   },
   {
     id: 'proportional-time',
@@ -271,16 +303,34 @@ export const glossary: readonly Term[] = [
     page: ENERGY,
   },
   {
+    id: 'start-assistance',
+    term: 'Start assistance',
+    text: 'Help at walking pace without pedalling, as long as the rider keeps a switch on; to 6 km/h in the European standard.',
+    page: LAW,
+  },
+  {
     id: 'support',
     term: 'Support',
     text: 'Motor power as a percentage of rider power. At 200 % the motor adds two watts to each watt of the legs, up to its peak.',
     page: POWER,
   },
   {
+    id: 'throttle',
+    term: 'Throttle',
+    text: 'A control that drives the bike by its motor without pedalling. Where it is allowed, and to which speed, differs from law to law.',
+    page: LAW,
+  },
+  {
     id: 'torque',
     term: 'Torque',
     text: 'How hard something is turned, in newton metres; of a motor, how hard it turns the crank. Torque without cadence says nothing about power.',
     page: TORQUE,
+  },
+  {
+    id: 'type-approval',
+    term: 'Type approval',
+    text: 'An authority’s finding that a kind of vehicle meets the rules. Bicycles need none; what counts as a moped or a motorcycle does.',
+    page: LAW,
   },
   {
     id: 'unassisted-equivalent',
@@ -311,6 +361,12 @@ export const glossary: readonly Term[] = [
     term: 'Virtual elevation',
     text: 'A way to find rolling and air resistance: work out from power and speed the profile that the bike should have climbed, and adjust until it agrees with the true one.',
     page: FORCES,
+  },
+  {
+    id: 'work-above-critical-power',
+    term: 'W′ (work above critical power)',
+    text: 'The store of work, in joules, that a rider can spend above critical power. When it is empty, only critical power is left.',
+    page: PER_KILOGRAM,
   },
   {
     id: 'watt',
