@@ -41,11 +41,14 @@ export function holdingForce(mass: number, grade: number, rolling: number): numb
 }
 
 /**
- * Steepest grade (tan) that a force (N) at the ground holds: the inverse of `holdingForce`. Negative where it does not even roll on the level.
+ * Steepest grade (tan) that a force (N, not negative) at the ground holds: the inverse of `holdingForce`. Negative where it does not even roll on the level.
  * Null where the force carries more than the weight: no slope is too steep for it.
  */
 export function steepestGrade(force: number, mass: number, rolling: number): number | null {
-  // sin θ + c cos θ = √(1 + c²) sin(θ + atan c)
-  const share = force / (mass * GRAVITY * Math.sqrt(1 + rolling * rolling));
-  return share < 1 ? Math.tan(Math.asin(share) - Math.atan(rolling)) : null;
+  const share = force / (mass * GRAVITY);
+  const rest = 1 + rolling * rolling - share * share;
+  if (rest <= 0) return null;
+  // tan θ + c = k √(1 + tan² θ), a quadratic in tan θ, in the form without cancellation. Roots are the same in every browser; sines are not.
+  const root = share * Math.sqrt(rest);
+  return share < 0.5 ? (root - rolling) / (1 - share * share) : (share * share - rolling * rolling) / (root + rolling);
 }
