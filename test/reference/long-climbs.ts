@@ -145,8 +145,8 @@ export const longClimbs: readonly Comparison[] = [
   {
     quantity: 'Long climbs on which heat or battery give out',
     against: 'small steps in time; any motor, gear, limit and wind',
-    cases: 100,
-    largest: () => stages(100),
+    cases: 200,
+    largest: () => stages(200),
     tolerance: 1e-4,
   },
   {
