@@ -45,10 +45,10 @@ export function holdingForce(mass: number, grade: number, rolling: number): numb
  * Null where the force carries more than the weight: no slope is too steep for it.
  */
 export function steepestGrade(force: number, mass: number, rolling: number): number | null {
-  const share = force / (mass * GRAVITY);
-  const rest = 1 + rolling * rolling - share * share;
-  if (rest <= 0) return null;
+  const weight = mass * GRAVITY;
+  if (!(force / (weight * Math.sqrt(1 + rolling * rolling)) < 1)) return null;
+  const share = force / weight;
   // tan θ + c = k √(1 + tan² θ), a quadratic in tan θ, in the form without cancellation. Roots are the same in every browser; sines are not.
-  const root = share * Math.sqrt(rest);
+  const root = share * Math.sqrt(Math.max(0, 1 + rolling * rolling - share * share));
   return share < 0.5 ? (root - rolling) / (1 - share * share) : (share * share - rolling * rolling) / (root + rolling);
 }
