@@ -3,6 +3,8 @@ import { biggerHill } from './bigger-hill/outcome.ts';
 import { biggerHillRemarks } from './bigger-hill/remarks.ts';
 import { climbTime } from './climb-time/outcome.ts';
 import { climbTimeRemarks } from './climb-time/remarks.ts';
+import { keepUp } from './keep-up/outcome.ts';
+import { keepUpRemarks } from './keep-up/remarks.ts';
 import { powerToWeight } from './power-to-weight/outcome.ts';
 import { powerToWeightRemarks } from './power-to-weight/remarks.ts';
 import {
@@ -19,6 +21,8 @@ import { torqueAtCadence } from './torque-at-cadence/outcome.ts';
 import { torqueAtCadenceRemarks } from './torque-at-cadence/remarks.ts';
 import { wattHours } from './watt-hours/outcome.ts';
 import { wattHoursRemarks } from './watt-hours/remarks.ts';
+import { whatChangesIt } from './what-changes-it/outcome.ts';
+import { whatChangesItRemarks } from './what-changes-it/remarks.ts';
 
 type Answer = Outcome & { remarks: Remark[] };
 
@@ -37,6 +41,8 @@ const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => A
   'power-to-weight': both(powerToWeight, powerToWeightRemarks),
   'torque-at-cadence': both(torqueAtCadence, torqueAtCadenceRemarks),
   'watt-hours': both(wattHours, wattHoursRemarks),
+  'keep-up': both(keepUp, keepUpRemarks),
+  'what-changes-it': both(whatChangesIt, whatChangesItRemarks),
 };
 
 /** What a calculator answers in a scenario, with its sentences. */

@@ -6,12 +6,12 @@ import { biggerHill } from './definitions/bigger-hill.ts';
 import { climbTime } from './definitions/climb-time.ts';
 // import { gearsAndRestart } from './definitions/gears-and-restart.ts';
 // import { holdingPeakPower } from './definitions/holding-peak-power.ts';
-// import { keepUp } from './definitions/keep-up.ts';
+import { keepUp } from './definitions/keep-up.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
 import { sideBySide } from './definitions/side-by-side.ts';
 import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
 import { wattHours } from './definitions/watt-hours.ts';
-// import { whatChangesIt } from './definitions/what-changes-it.ts';
+import { whatChangesIt } from './definitions/what-changes-it.ts';
 import { GAUGE, USABLE } from './parameters/battery.ts';
 import { CHANGE } from './parameters/change.ts';
 import { CLIMB } from './parameters/climb.ts';
@@ -35,8 +35,8 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   // 'gears-and-restart': gearsAndRestart,
   // 'holding-peak-power': holdingPeakPower,
   'watt-hours': wattHours,
-  // 'keep-up': keepUp,
-  // 'what-changes-it': whatChangesIt,
+  'keep-up': keepUp,
+  'what-changes-it': whatChangesIt,
 } as Record<CalculatorName, Calculator>;
 
 /** Every parameter, each once, those that a calculator of this page does not read included. */

@@ -1,37 +1,46 @@
-import { kmh } from '../amounts.ts';
+import { kilojoules, kmh } from '../amounts.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { COMPANION } from '../parameters/companion.ts';
+import { ENDURANCE } from '../parameters/endurance.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL, TIRING_RIDER } from './common.ts';
 
 export const keepUp = defineCalculator({
   name: 'keep-up',
   title: 'Keep up',
-  parameters: [CLIMB, COMPANION],
+  parameters: [CLIMB, COMPANION, ENDURANCE],
   sections: [
     HILL,
+    { ...TIRING_RIDER, legend: 'You' },
+    { group: 'bike', names: ['bike', 'motor'], folded: ['limit'], legend: 'Your bike' },
     {
       group: 'companion',
       names: ['companion-rider', 'companion-power', 'companion-bike', 'companion-motor'],
       folded: ['companion-limit'],
     },
-    { ...RIDER, legend: 'You' },
-    { group: 'bike', names: ['bike', 'motor'], folded: ['limit'], legend: 'Your bike' },
-    CONDITIONS,
+    // the drive unit decides what a battery gives, not who is up first
+    { ...CONDITIONS, folded: CONDITIONS.folded.filter((name) => name !== 'unit') },
   ],
-  fold: 'assist limits, air, drive',
+  fold: 'assist limits, endurance, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,
   defaults: {
     1: {
       ...COMMON,
-      ...ONE_BIKE,
-      'companion-rider': 75,
-      'companion-power': 210,
-      'companion-bike': 24,
-      'companion-motor': 560,
+      name: 'Bike',
+      bike: 20,
+      motor: 380,
+      'endurance-work': kilojoules(15),
+      'companion-rider': 78,
+      'companion-power': 180,
+      'companion-bike': 21,
+      'companion-motor': 400,
       'companion-limit': kmh(25),
     },
   },
-  onward: [{ to: 'climb-time', words: 'Your climb in detail', bikes: 1 }],
+  onward: [
+    { to: 'climb-time', words: 'Your climb in detail', bikes: 1 },
+    { to: 'power-to-weight', words: 'Your power to weight', bikes: 1 },
+    { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1 },
+  ],
 });

@@ -1,0 +1,257 @@
+import {
+  assistShare,
+  type Climb,
+  enduranceTime,
+  motorOutput,
+  motorToKeep,
+  type NoMotor,
+  powerAtLimit,
+  rideClimb,
+  riderToKeep,
+  type UncertainResult,
+} from '../model/index.ts';
+import {
+  climbDoubts,
+  climbOf,
+  dragDoubt,
+  enduranceOf,
+  enduranceResult,
+  exact,
+  hillOf,
+  inputOf,
+  none,
+  numberOf,
+  type Outcome,
+  propagateNamed,
+  type Remark,
+  type Result,
+  ranged,
+  type Scenario,
+  STANDS_STILL,
+} from '../scenario/index.ts';
+
+/** Time against the rider's power, W and s, with the 95 % range of each point. */
+export interface CurvePoint {
+  power: number;
+  time: number;
+  low: number;
+  high: number;
+}
+
+export type MotorClass = 'none' | 'light' | 'mid' | 'full' | 'beyond';
+
+export interface KeepUpOutcome extends Outcome {
+  /** sentences about what was entered */
+  notes: Remark[];
+  curve: CurvePoint[];
+  /** what the other sentences are about; absent where there is no hill */
+  about?: {
+    you: Climb;
+    companion: Climb;
+    /** m/s, the companion's, which you must ride */
+    pace: number;
+    /** what of your motor comes through there, W */
+    motorPower: number;
+    rider: UncertainResult;
+    /** W, or why there is no such motor */
+    motor: number | NoMotor;
+    /** the class at the upper end of its range */
+    highest: MotorClass;
+    limitPower: number | null;
+    /** s for which you last at the power that keeps up */
+    endures: number | undefined;
+  };
+}
+
+const NAMES: [string, Result['kind']][] = [
+  ['rider-needed', 'power'],
+  ['rider-needed-per-kilogram', 'specific-power'],
+  ['motor-needed', 'power'],
+  ['class-needed', 'text'],
+  ['companion-time', 'duration'],
+  ['companion-speed', 'speed'],
+  ['time', 'duration'],
+  ['gap', 'duration'],
+  ['motor-power', 'power'],
+  ['endurance-time', 'duration'],
+  ['limit-power', 'power'],
+  ['limit-time', 'duration'],
+  ['binds', 'text'],
+];
+
+const COMPANION_STANDS = 'This power does not move the companion on this hill.';
+const NOBODY_PEDALS = 'Nobody pedals: a motor that assists gives nothing then.';
+
+/** Why there is no motor power to name. */
+const NO_MOTOR: Readonly<Record<NoMotor, string>> = {
+  'no-pedalling': NOBODY_PEDALS,
+  'beyond-limit': 'The companion rides as fast as your assist limit or faster, where no motor helps.',
+  'none-needed': 'Your legs alone are as fast.',
+  bound: 'Something else than its power holds the motor back.',
+};
+
+/** Most that a motor of each class gives, W. Common practice, no source; where full assist ends is our choice. */
+export const CLASSES: readonly (readonly [MotorClass, number])[] = [
+  ['none', 0],
+  ['light', 300],
+  ['mid', 450],
+  ['full', 750],
+  ['beyond', Number.POSITIVE_INFINITY],
+];
+
+/** The weakest class whose motors give so much, W. */
+const classOf = (motor: number): MotorClass => CLASSES.find(([, most]) => motor <= most)?.[0] ?? 'beyond';
+
+/** As a number for the range: nothing where none is needed, and no motor is enough beyond the limit. */
+function motorValue(motor: number | NoMotor): number {
+  if (typeof motor === 'number') return motor;
+  if (motor === 'none-needed') return 0;
+  return motor === 'beyond-limit' ? Number.POSITIVE_INFINITY : Number.NaN;
+}
+
+/** The companion's climb: the same hill, surface and air, with another rider and bike. */
+function companionOf(scenario: Scenario, you: Climb): Climb {
+  const motor = inputOf(scenario, 'companion-motor');
+  const limit = inputOf(scenario, 'companion-limit');
+  return {
+    ...you,
+    mass: numberOf(scenario, 'companion-rider') + numberOf(scenario, 'companion-bike'),
+    riderPower: numberOf(scenario, 'companion-power'),
+    motorPower: typeof motor === 'number' ? motor : 0,
+    assistLimit: typeof limit === 'number' ? limit : null,
+  };
+}
+
+/** What it takes to ride this hill in a companion's time: from your legs with your motor, or from a motor with your legs. */
+export function keepUp(scenario: Scenario): KeepUpOutcome {
+  const setting = hillOf(scenario);
+  if (!setting.ok)
+    return {
+      results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
+      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      curve: [],
+    };
+  const you = climbOf(scenario, setting.value, 0);
+  const companion = companionOf(scenario, you);
+  const mass = numberOf(scenario, 'rider');
+  const criticalPower = inputOf(scenario, 'endurance');
+  const endurance = (power: number): number =>
+    typeof criticalPower === 'number'
+      ? enduranceTime(power, { criticalPower, workAbove: numberOf(scenario, 'endurance-work') })
+      : Number.NaN;
+
+  // One trail, one wind, chains alike: what is not known of them moves both. Two bodies do not push the same air.
+  const doubts = climbDoubts(scenario);
+  const inputs = [...doubts.inputs, { ...dragDoubt(you.dragArea), name: 'drag:companion' }];
+  const both = (values: number[]): [Climb, Climb] => [
+    doubts.at(you, values),
+    { ...doubts.at(companion, values), dragArea: values.at(-1) ?? Number.NaN },
+  ];
+  const spread = propagateNamed(inputs, (values) => {
+    const [mine, theirs] = both(values);
+    const { time, speed } = rideClimb(theirs);
+    const own = rideClimb(mine).time;
+    const rider = riderToKeep(mine, time);
+    return {
+      companion: time,
+      speed,
+      own,
+      gap: own - time,
+      rider,
+      perKilogram: rider / mass,
+      motor: motorValue(motorToKeep(mine, time)),
+      motorPower: motorOutput({ ...mine, riderPower: 1 }, speed),
+      limit: powerAtLimit(mine) ?? Number.NaN,
+      endures: endurance(rider),
+    };
+  });
+
+  const { time, speed: pace } = rideClimb(companion);
+  const moves = pace > 0;
+  const motor = motorToKeep(you, time);
+  const rolls = riderToKeep({ ...you, motorPower: 0 }, time) === 0;
+  const limitPower = powerAtLimit(you);
+  const needed = spread.rider.value;
+  const limited = you.motorPower > 0 && assistShare(pace, you.assistLimit) < 1;
+
+  /** a result that needs a companion who gets to the top */
+  const paced = (result: Result): Result => (moves ? result : none(result.name, result.kind, COMPANION_STANDS));
+  const legs = (name: string, kind: Result['kind'], value: UncertainResult): Result =>
+    needed > 0
+      ? ranged(name, kind, value, '', undefined, 0)
+      : none(
+          name,
+          kind,
+          rolls ? 'You roll down as fast without pedalling.' : 'Turning the pedals is enough: your motor is faster.',
+        );
+  const stands = you.riderPower === 0 && you.motorPower > 0 ? NOBODY_PEDALS : STANDS_STILL;
+  const whyNoMotor = typeof motor === 'number' ? '' : NO_MOTOR[motor];
+  const whyNoLimit =
+    you.assistLimit === null ? 'Your bike has no assist limit.' : 'You reach your assist limit without a motor.';
+
+  const results: Result[] = [
+    paced(legs('rider-needed', 'power', spread.rider)),
+    paced(legs('rider-needed-per-kilogram', 'specific-power', spread.perKilogram)),
+    paced(
+      typeof motor === 'number'
+        ? ranged('motor-needed', 'power', spread.motor, '', undefined, 0)
+        : none('motor-needed', 'power', whyNoMotor),
+    ),
+    paced(
+      typeof motor === 'number'
+        ? { name: 'class-needed', kind: 'text', text: classOf(motor) }
+        : motor === 'none-needed'
+          ? { name: 'class-needed', kind: 'text', text: 'none' }
+          : none('class-needed', 'text', whyNoMotor),
+    ),
+    ranged('companion-time', 'duration', spread.companion, COMPANION_STANDS),
+    paced(ranged('companion-speed', 'speed', spread.speed, '', undefined, 0)),
+    ranged('time', 'duration', spread.own, stands),
+    paced(ranged('gap', 'duration', spread.gap, stands)),
+    paced(ranged('motor-power', 'power', spread.motorPower, '', undefined, 0)),
+    paced(
+      typeof criticalPower === 'number'
+        ? ranged('endurance-time', 'duration', spread.endures, 'That is no more than what you hold for long.')
+        : enduranceResult(undefined),
+    ),
+    ranged('limit-power', 'power', spread.limit, whyNoLimit, undefined, 0),
+    exact(
+      'limit-time',
+      'duration',
+      you.assistLimit === null || limitPower === null ? Number.NaN : you.hill.distance / you.assistLimit,
+      whyNoLimit,
+    ),
+    { name: 'binds', kind: 'text', text: moves && limited ? 'assist-limit' : 'none' },
+  ];
+  return {
+    results,
+    notes: setting.notes,
+    curve: moves && Number.isFinite(spread.own.value) ? curveOf(you, needed, doubts) : [],
+    about: {
+      you,
+      companion,
+      pace,
+      motorPower: spread.motorPower.value,
+      rider: spread.rider,
+      motor,
+      highest: classOf(spread.motor.high),
+      limitPower,
+      endures: enduranceOf(scenario, needed),
+    },
+  };
+}
+
+const CURVE_POINTS = 16;
+
+/** Time for rider powers from hardly any to beyond what keeps up. */
+function curveOf(you: Climb, needed: number, { inputs, at }: ReturnType<typeof climbDoubts>): CurvePoint[] {
+  const top = Math.max(250, 1.3 * needed, 1.3 * you.riderPower);
+  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
+    // the motor helps as soon as anybody pedals
+    const power = top * (i === 0 ? 0.002 : i / CURVE_POINTS);
+    const { time } = propagateNamed(inputs, (values) => ({
+      time: rideClimb({ ...at(you, values), riderPower: power }).time,
+    }));
+    return { power, time: time.value, low: time.low, high: time.high };
+  });
+}
