@@ -71,6 +71,8 @@ export interface Calculator {
   parameters: readonly (readonly Parameter[])[];
   /** labels that say more here than the vocabulary's own */
   labels?: Readonly<Record<string, string>>;
+  /** the same for what stands below a field */
+  hints?: Readonly<Record<string, string>>;
   /** the form */
   sections: readonly Section[];
   /** what stands under its fold, as in "More: battery, air, drive" */
