@@ -72,7 +72,7 @@ describe('steepestGrade(force, mass, rolling)', () => {
     expect(steepestGrade(2000, 100, 0.02)).toBeNull();
     // weight × √(1 + 0.02²) = 980.861 N is the most that any slope asks for
     expect(steepestGrade(980.87, 100, 0.02)).toBeNull();
-    expect(steepestGrade(980.85, 100, 0.02)).toBeGreaterThan(45);
+    expect(steepestGrade(980.85, 100, 0.02)).toBeGreaterThan(40);
     const r = random(63);
     for (let i = 0; i < 2000; i++) {
       const grade = steepestGrade(r.between(0, 3000), r.between(30, 300), r.between(0, 0.2));
