@@ -75,7 +75,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'binding-limit',
     term: 'Binding limit',
-    text: 'What holds a climb back beside power and hill: the assist limit, or a grade too far from the measured one. Battery, heat and the rider’s endurance are not modelled yet.',
+    text: 'What holds a climb back beside power and hill: the assist limit, an empty battery, heat in the motor, torque or support, the rider’s endurance, or a grade too far from the measured one.',
     page: SCALING,
   },
   {

@@ -31,7 +31,9 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
       text: `Most of the doubt is ${cause.cause}: that alone puts the time anywhere from ${duration(cause.low)} to ${duration(cause.high)}.`,
     });
   }
-  if (climb.assistLimit !== null && limits.some(({ limit }) => limit === 'assist-limit'))
+  const held = limits.find(({ limit }) => limit === 'assist-limit');
+  // where something else costs more, a limit that takes next to nothing is not worth a sentence
+  if (climb.assistLimit !== null && held && (held === limits[0] || held.lost > 0.005 * ride.time))
     remarks.push({ tone: 'caution', text: assistLimitText(scenario, climb.assistLimit, about) });
   remarks.push(
     ...limitRemarks(scenario, about, 'On this climb'),

@@ -133,11 +133,9 @@ export function useScenario(
     const system = remembered();
     if (search.length <= 1 && typed.length === 0 && system === scenario.system) return unmark();
     setScenario((before) => typed.reduce(withText, before));
-    apply(({ edit, readLink, switchSystem }) => {
+    apply(({ edit, openLink }) => {
       setScenario((before) => {
-        let next = page
-          ? readLink(calculator, search, system)
-          : { ...switchSystem(start ?? exampleOf(calculator), system), systemChosen: false };
+        let next = openLink(came, search, system);
         for (const { name, column } of typed) next = edit(next, name, column, cellOf(before, name, column)?.text ?? '');
         return next;
       });

@@ -103,6 +103,14 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
   return linked ? switchSystem(scenario, linked) : scenario;
 }
 
+/** What a page shows that came with a scenario of its own: a link that says nothing, or only units, leaves that as it is. */
+export function openLink(came: Scenario, query: string, remembered: System): Scenario {
+  const linked = readLink(came.calculator, query, remembered);
+  const says = [...new URLSearchParams(query).keys()].some((name) => name !== 'units');
+  if (says) return linked;
+  return { ...switchSystem(came, linked.system), systemChosen: linked.systemChosen, notes: linked.notes };
+}
+
 function read(parameter: Parameter, text: string, system: System): Cell {
   const cell = enter(undefined, parameter, text.trim(), readText(parameter, text, 'link', system));
   // A plain number of a link has the plain unit, a plain number in a field the shown one: spell the unit out so that the field means what the link said.
