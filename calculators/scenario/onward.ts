@@ -1,9 +1,10 @@
 import { cellOf, isGiven, type Scenario } from './scenario.ts';
 
-const HILL_AND_RIDER = 'distance gain grade altitude temperature wind rolling drag drive unit rider power limit'.split(
-  ' ',
-);
-const FIRST_BIKE = ['bike', 'motor', 'battery'];
+const HILL_AND_RIDER = (
+  'distance gain grade altitude temperature wind rolling drag drive unit rider power cadence endurance endurance-work limit ' +
+  'warm-up reserve health cold'
+).split(' ');
+const FIRST_BIKE = ['bike', 'motor', 'torque', 'support', 'battery', 'continuous'];
 
 /** Query that opens another calculator, whose example has so many bikes, with what was said here about hill, rider and the first bike. */
 export function onwardQuery(scenario: Scenario, bikes: number): string {
