@@ -131,6 +131,7 @@ export default defineConfig({
             'calculators/torque-at-cadence',
             'calculators/watt-hours',
             'calculators/keep-up',
+            'calculators/what-changes-it',
           ],
         },
         {

@@ -14,6 +14,7 @@ const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Eleme
   'torque-at-cadence': () => import('../calculators/torque-at-cadence/TorqueAtCadence.tsx'),
   'watt-hours': () => import('../calculators/watt-hours/WattHours.tsx'),
   'keep-up': () => import('../calculators/keep-up/KeepUp.tsx'),
+  'what-changes-it': () => import('../calculators/what-changes-it/WhatChangesIt.tsx'),
 };
 
 async function wake(place: HTMLElement): Promise<void> {

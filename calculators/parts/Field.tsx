@@ -13,8 +13,8 @@ interface Props {
 
 /** Numbers that never carry a sign, a colon or a word get the number keys of a phone. */
 function keyboard(name: string): 'decimal' | 'text' {
-  const { kind, allowNone } = parameterOf(name);
-  return allowNone || ['text', 'duration', 'grade', 'wind', 'temperature'].includes(kind) ? 'text' : 'decimal';
+  const { kind, min, allowNone } = parameterOf(name);
+  return allowNone || min < 0 || kind === 'text' || kind === 'duration' ? 'text' : 'decimal';
 }
 
 /** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */

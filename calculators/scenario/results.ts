@@ -151,5 +151,15 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     once('limit-time', 'duration', 'Time at the speed of the assist limit: no motor is faster.'),
     once('binds', 'text', 'The limit that binds at the companion’s speed: none or assist-limit.'),
   ],
-  'what-changes-it': [],
+  'what-changes-it': [
+    once('time', 'duration', 'Time to the top as it is.'),
+    once('change-mass-time', 'duration', 'Time that the change of mass adds; negative: saves.'),
+    once('change-rolling-time', 'duration', 'The same for rolling resistance.'),
+    once('change-power-time', 'duration', 'The same for rider power.'),
+    once('change-motor-time', 'duration', 'The same for motor power.'),
+    once('change-wind-time', 'duration', 'The same for head wind.'),
+    once('change-altitude-time', 'duration', 'The same for altitude: the air alone, not what it does to the rider.'),
+    once('all-changes-time', 'duration', 'All changes at once.'),
+    once('lift-energy', 'energy', 'Energy that lifts the change of mass to the top.'),
+  ],
 };

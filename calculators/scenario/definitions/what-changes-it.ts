@@ -1,21 +1,23 @@
 import { CHANGE } from '../parameters/change.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL, RIDER } from './common.ts';
 
 export const whatChangesIt = defineCalculator({
   name: 'what-changes-it',
   title: 'What changes it',
   parameters: [CLIMB, CHANGE],
   sections: [
-    HILL,
-    RIDER,
-    { group: 'bike', names: ['bike', 'motor'], folded: ['limit'] },
     {
       group: 'change',
       names: ['change-mass', 'change-rolling', 'change-power', 'change-motor', 'change-wind', 'change-altitude'],
+      legend: 'Changes, with a minus for less',
     },
-    CONDITIONS,
+    HILL,
+    RIDER,
+    { group: 'bike', names: ['bike', 'motor'], folded: ['limit'] },
+    // the drive unit decides what a battery gives, not the time
+    { ...CONDITIONS, folded: CONDITIONS.folded.filter((name) => name !== 'unit') },
   ],
   fold: 'assist limit, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
@@ -23,7 +25,9 @@ export const whatChangesIt = defineCalculator({
   defaults: {
     1: {
       ...COMMON,
-      ...ONE_BIKE,
+      name: 'Bike',
+      bike: 20,
+      motor: 380,
       'change-mass': 9,
       'change-rolling': -0.15,
       'change-power': 20,
@@ -32,5 +36,8 @@ export const whatChangesIt = defineCalculator({
       'change-altitude': 1500,
     },
   },
-  onward: [{ to: 'climb-time', words: 'This climb in detail', bikes: 1 }],
+  onward: [
+    { to: 'climb-time', words: 'This climb in detail', bikes: 1 },
+    { to: 'side-by-side', words: 'Compare bikes on this hill', bikes: 3 },
+  ],
 });

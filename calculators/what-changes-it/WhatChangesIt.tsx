@@ -1,0 +1,180 @@
+import { useMemo } from 'preact/hooks';
+import { Drawn } from '../parts/Drawn.tsx';
+import { Folded } from '../parts/Folded.tsx';
+import { mountOf } from '../parts/mount.ts';
+import { Output, resultText } from '../parts/Output.tsx';
+import type { SignedBarsProps } from '../parts/SignedBars.tsx';
+import { Tool } from '../parts/Tool.tsx';
+import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { type FormatOptions, formatQuantity, formatRange } from '../quantities/index.ts';
+import { whatChangesIt as definition } from '../scenario/definitions/what-changes-it.ts';
+import { numberOf, parameterOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
+import { CHANGES, type Change, resultName, type WhatChangesItOutcome, whatChangesIt } from './outcome.ts';
+
+/** A change as the beginning of a sentence; `size` is its amount without a sign. */
+const WORDS: Readonly<Record<Change, (size: string, more: boolean) => string>> = {
+  mass: (size, more) => `${more ? 'Adding' : 'Taking off'} ${size}`,
+  rolling: (size, more) => `${size} ${more ? 'more' : 'less'} rolling resistance`,
+  power: (size, more) => `${size} ${more ? 'more' : 'less'} from you`,
+  motor: (size, more) => `${size} ${more ? 'more' : 'less'} from the motor`,
+  wind: (size, more) => `${size} ${more ? 'more' : 'less'} head wind`,
+  altitude: (size, more) => `A hill ${size} ${more ? 'higher' : 'lower'}`,
+};
+
+function wordsOf(scenario: Scenario, change: Change): string {
+  const name = `change-${change}`;
+  const amount = numberOf(scenario, name);
+  const size = formatQuantity(Math.abs(amount), parameterOf(name).kind, scenario.system, { trim: true });
+  return WORDS[change](size, amount >= 0);
+}
+
+/** What of a difference can be read: tenths of a second where it is short, a clock where it is long. */
+function manner(seconds: number): { kind: Result['kind']; digits: number } {
+  const size = Math.abs(seconds);
+  return { kind: size < 59.5 ? 'seconds' : 'duration', digits: size < 9.95 ? 1 : 0 };
+}
+
+function differenceText(seconds: number, options?: FormatOptions): string {
+  const { kind, digits } = manner(seconds);
+  return formatQuantity(seconds, kind, 'metric', { digits, ...options });
+}
+
+function differenceRange({ low, high }: Result, options?: FormatOptions): string {
+  if (low === undefined || high === undefined) return '';
+  const { kind, digits } = manner(Math.max(Math.abs(low), Math.abs(high)));
+  return formatRange(low, high, kind, 'metric', { digits, ...options });
+}
+
+/** Less than this is nothing, s. */
+const NOTHING = 0.05;
+
+/** What a change does, to follow its words: "costs 29 s". */
+function effectOf(result: Result): { verb: string; size: string; range: string } {
+  const { si = 0, low, high } = result;
+  if (Math.abs(si) < NOTHING) return { verb: 'changes', size: 'nothing', range: '' };
+  const spans = low !== undefined && high !== undefined && low < 0 && high > 0;
+  const { low: _, high: __, ...plain } = result;
+  const turned =
+    low === undefined || high === undefined
+      ? plain
+      : { ...plain, low: si > 0 ? low : -high, high: si > 0 ? high : -low };
+  return {
+    verb: si > 0 ? 'costs' : 'saves',
+    size: differenceText(Math.abs(si)),
+    range: spans ? differenceRange(result, { sign: true }) : differenceRange(turned),
+  };
+}
+
+const loadRemarks = async () => (await import('./remarks.ts')).whatChangesItRemarks;
+const loadChart = async () => (await import('../parts/SignedBars.tsx')).SignedBars;
+
+/** What changes the time of a climb, and by how much. */
+export default function WhatChangesIt(props: IslandProps<SignedBarsProps, WhatChangesItOutcome>) {
+  const tool = useScenario(definition, props);
+  const { scenario } = tool;
+  const { system } = scenario;
+  const outcome = useMemo(() => whatChangesIt(scenario), [scenario]);
+  const output = { outcome, system };
+  const result = (name: string): Result => resultOf(outcome, name);
+  const time = resultText(result('time'), system);
+  const [first] = outcome.ranked;
+  const rows = [...outcome.ranked, ...CHANGES.filter((change) => !outcome.ranked.includes(change))];
+  const bars = outcome.ranked.map((change) => {
+    const { si = 0, low, high } = result(resultName(change));
+    const { verb, size } = effectOf(result(resultName(change)));
+    return { label: `${wordsOf(scenario, change)} ${verb}`, text: size, value: si, low, high };
+  });
+  const most = first && effectOf(result(resultName(first)));
+  const head = first && most ? `${wordsOf(scenario, first)} ${most.verb}` : '';
+  const added = numberOf(scenario, 'change-mass');
+  const load = formatQuantity(Math.abs(added), 'mass', system, { trim: true });
+  /** a difference with its sign; what stands in the head has its element there */
+  const difference = (name: string, inHead = false) => {
+    const { si } = result(name);
+    const words = si === undefined ? undefined : differenceText(si, { sign: true });
+    return (
+      <>
+        {inHead ? words : <Output {...output} name={name} words={words} />}
+        <span class="range">
+          {' '}
+          {si === undefined ? result(name).reason : differenceRange(result(name), { sign: true })}
+        </span>
+      </>
+    );
+  };
+
+  return (
+    <Tool
+      tool={tool}
+      outcome={outcome}
+      remarks={props.remarks}
+      loadRemarks={loadRemarks}
+      spoken={
+        most
+          ? `Most of all: ${head} ${most.size}${most.range && `, ${most.range}`}. Now the climb takes ${time}.`
+          : (result('time').reason ?? '')
+      }
+      head={
+        first && most ? (
+          <p class="headline">
+            {head} <Output {...output} name={resultName(first)} words={most.size} class="big" />
+            <span class="range">{most.range && ` 95\u202f% range ${most.range}`}</span>
+          </p>
+        ) : (
+          <p class="headline">{result('time').reason}</p>
+        )
+      }
+    >
+      <dl class="facts">
+        <div>
+          <dt>Time now</dt>
+          <dd>
+            <Output {...output} name="time" range />
+          </dd>
+        </div>
+        <div>
+          <dt>
+            Lifting {load} {added < 0 ? 'less' : 'more'}
+          </dt>
+          <dd>
+            <Output {...output} name="lift-energy" />
+          </dd>
+        </div>
+      </dl>
+      {bars.length > 0 && (
+        <figure>
+          <figcaption>What each does to the time, largest first. The thin line is the 95 % range.</figcaption>
+          <Drawn<SignedBarsProps>
+            tool={tool}
+            server={props.chart}
+            load={loadChart}
+            chart={{
+              description: `What changes the time of ${time}: ${bars.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
+              bars,
+              sides: ['saves time', 'costs time'],
+            }}
+          />
+        </figure>
+      )}
+      <Folded small={props.small} words="In figures">
+        <table class="bikes">
+          <caption>Change of the time, each by itself</caption>
+          <tbody>
+            {rows.map((change) => (
+              <tr key={change}>
+                <th scope="row">{wordsOf(scenario, change)}</th>
+                <td>{difference(resultName(change), change === first)}</td>
+              </tr>
+            ))}
+            <tr class="total">
+              <th scope="row">All at once</th>
+              <td>{difference('all-changes-time')}</td>
+            </tr>
+          </tbody>
+        </table>
+      </Folded>
+    </Tool>
+  );
+}
+
+export const mount = mountOf(WhatChangesIt);
