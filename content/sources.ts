@@ -437,6 +437,16 @@ export const sources: readonly Source[] = [
     says: 'Chain drives passed on 98.6 % at best and 81 % at worst; larger sprockets and higher tension are better.',
   },
   {
+    id: 'subrahmanyam',
+    authors: 'Subrahmanyam V',
+    year: '',
+    title: 'Electric Drives',
+    where: 'Second edition, chapter 5',
+    short: 'Subrahmanyam, Electric Drives',
+    status: 'secondary',
+    says: 'How a machine warms with one time constant, and the overload that it stands for a short time or again and again, fixed losses included. Two worked examples in a secondary copy: example 5.2 agrees with our code to its last digit. The answer to example 5.3 that circulates, 1.071, is wrong; worked out by us it is 1.603.',
+  },
+  {
     id: 'tbis-15194-2019',
     authors: 'Taiwan Bicycle Industry Standard',
     year: '2019',

@@ -84,7 +84,8 @@ export function valueIn(value: FormulaValue, unit = '1'): number {
     if (unit !== '1') throw new Error(`A plain number is not a value in ${unit}`);
     return value;
   }
-  return value.toNumber(unit);
+  // mathjs takes the 1 of `1 / s` for a value, and a unit to convert to may have none
+  return value.toNumber(unit.replace(/^1 \/ (\w+)$/, '$1^-1'));
 }
 
 /**

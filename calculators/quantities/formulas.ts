@@ -29,6 +29,21 @@ const P_motor = symbol('power of the motor at the crank', 'W', 'P_\\mathrm{motor
 const P_control = symbol('power of the rider in the control run', 'W', 'P_\\mathrm{control}');
 const E = symbol('energy drawn from the battery', 'J', 'E');
 const eta_unit = symbol('efficiency of the drive unit, battery to crank', '1', '\\eta_\\mathrm{unit}');
+const tau = symbol('torque at the crank', 'N m', '\\tau');
+const n = symbol('cadence, turns of the crank per time', '1 / s', 'n');
+const n_rider = symbol('cadence that the rider keeps', '1 / s', 'n_\\mathrm{rider}');
+const r_wheel = symbol('rolling radius of the wheel', 'm', 'r');
+const ratio = symbol('turns of the wheel for one of the crank: teeth in front over teeth behind', '1', 'i');
+const F_wheel = symbol('force at the ground', 'N', 'F_\\mathrm{wheel}');
+const G = symbol('grade, the tangent of the slope angle', '1', 'G');
+const k = symbol('torque over the torque that is held for ever', '1', 'k');
+const alpha = symbol('fixed losses over the copper losses at the torque held for ever', '1', '\\alpha');
+const K = symbol('final rise of temperature over the permitted one', '1', 'K');
+const theta_0 = symbol('rise at the start over the permitted one', '1', '\\vartheta_0');
+const tau_warm = symbol('time constant of warming', 's', 'T_\\mathrm{warm}');
+const E_usable = symbol('energy that can be used', 'J', 'E_\\mathrm{usable}');
+const E_battery = symbol('nominal energy', 'J', 'E_\\mathrm{battery}');
+const E_gauge = symbol('energy used by the gauge', 'J', 'E_\\mathrm{gauge}');
 const p = symbol('air pressure', 'Pa', 'p');
 const T = symbol('air temperature, kelvin', 'K', 'T');
 const T_s = symbol(
@@ -150,10 +165,169 @@ export const formulas: readonly Formula[] = [
     expression: '2 * pi * n * tau',
     symbols: {
       P: symbol('power', 'W', 'P'),
-      tau: symbol('torque at the crank', 'N m', '\\tau'),
-      n: symbol('cadence, turns of the crank per time', '1 / s', 'n'),
+      tau,
+      n,
     },
     source: 'definition',
+  },
+  {
+    id: 'motor-output',
+    title: 'What a motor gives at most',
+    result: 'P_motor',
+    expression: 'min(P_peak, s * P_rider, 2 * pi * n * tau)',
+    symbols: {
+      P_motor,
+      P_peak: symbol('peak power', 'W', 'P_\\mathrm{peak}'),
+      s: symbol('support, motor power for each watt of the rider', '1', 's'),
+      P_rider,
+      n,
+      tau: symbol('largest torque of the motor at the crank', 'N m', '\\tau'),
+    },
+    source: 'definition',
+    note: 'The least of the three binds; nothing while the rider does not pedal. What heat allows and the fade before the assist limit come on top.',
+  },
+  {
+    id: 'torque-cadence',
+    title: 'Cadence from which torque no longer limits',
+    result: 'n',
+    expression: 'P / (2 * pi * tau)',
+    symbols: { n, P: symbol('power', 'W', 'P'), tau },
+    source: 'definition',
+  },
+  {
+    id: 'gear-cadence',
+    title: 'Cadence in the lowest gear',
+    result: 'n',
+    expression: 'min(n_rider, v / (2 * pi * r_wheel * i_gear))',
+    symbols: { n, n_rider, v, r_wheel, i_gear: ratio },
+    source: 'definition',
+    note: 'While another gear is left, the rider keeps the cadence; in the lowest one it falls with the speed.',
+  },
+  {
+    id: 'wheel-force',
+    title: 'Force at the ground',
+    result: 'F_wheel',
+    expression: 'tau / (i_gear * r_wheel)',
+    symbols: { F_wheel, tau, i_gear: ratio, r_wheel },
+    source: 'definition',
+    note: 'Nothing lost on the way. For a motor in the hub the ratio is 1, whatever the gear.',
+  },
+  {
+    id: 'pedal-torque',
+    title: 'Torque of a foot on a level pedal',
+    result: 'tau',
+    expression: 'F_pedal * l_crank',
+    symbols: {
+      tau,
+      F_pedal: symbol('force straight down on the pedal', 'N', 'F_\\mathrm{pedal}'),
+      l_crank: symbol('length of the crank', 'm', 'l_\\mathrm{crank}'),
+    },
+    source: 'definition',
+  },
+  {
+    id: 'holding-force',
+    title: 'Force that holds a slope',
+    result: 'F_wheel',
+    expression: 'm * g * (G + C_rr) / sqrt(1 + G^2)',
+    symbols: { F_wheel, m, g, G, C_rr },
+    source: SOURCE,
+    note: 'Gravity and rolling at a crawl: no air, and nothing left to speed up with.',
+  },
+  {
+    id: 'steepest-grade',
+    title: 'Steepest grade that a force holds',
+    result: 'G',
+    expression: 'tan(asin(F_wheel / (m * g * sqrt(1 + C_rr^2))) - atan(C_rr))',
+    symbols: { G, F_wheel, m, g, C_rr },
+    source: SOURCE,
+    note: 'The formula above the other way round. A tyre that slips or a front wheel that lifts may come first.',
+  },
+  {
+    id: 'torque-ratio',
+    title: 'Torque over the torque held for ever',
+    result: 'k',
+    expression: 'P_motor * n_lasting / (P_lasting * n)',
+    symbols: {
+      k,
+      P_motor,
+      n,
+      P_lasting: symbol('power held for ever', 'W', 'P_\\mathrm{lasting}'),
+      n_lasting: symbol('cadence at which that is stated', '1 / s', 'n_\\mathrm{lasting}'),
+    },
+    source: 'definition',
+  },
+  {
+    id: 'final-rise',
+    title: 'Where the temperature would end',
+    result: 'K',
+    expression: '(k^2 + alpha) / (1 + alpha)',
+    symbols: { K, k, alpha },
+    source: 'subrahmanyam',
+    note: 'Losses in the copper go with the square of the torque, the others are taken as fixed. At 1 the motor may stay for ever.',
+  },
+  {
+    id: 'rise-after',
+    title: 'Temperature on the way there',
+    result: 'theta',
+    expression: 'K + (theta_0 - K) * exp(-t / tau_warm)',
+    symbols: {
+      theta: symbol('rise over the permitted one', '1', '\\vartheta'),
+      K,
+      theta_0,
+      t,
+      tau_warm,
+    },
+    source: 'subrahmanyam',
+    note: 'One body with one time constant. A real motor has at least two: its winding warms in a minute or so, its housing in many (from memory).',
+  },
+  {
+    id: 'hold-time',
+    title: 'How long a torque is held',
+    result: 't',
+    expression: 'tau_warm * log((K - theta_0) / (K - 1))',
+    symbols: { t, tau_warm, K, theta_0 },
+    source: 'subrahmanyam',
+    note: 'For a final rise above 1; at or below it there is no end.',
+  },
+  {
+    id: 'short-time-overload',
+    title: 'Torque that is held for a time, from cold',
+    result: 'k',
+    expression: 'sqrt((1 + alpha) / (1 - exp(-t / tau_warm)) - alpha)',
+    symbols: { k, alpha, t, tau_warm },
+    source: 'subrahmanyam',
+    note: 'The formula above the other way round; duty S2 of the standard for electric machines.',
+  },
+  {
+    id: 'intermittent-overload',
+    title: 'Torque that is held again and again',
+    result: 'k',
+    expression:
+      'sqrt((1 + alpha) * (1 - exp(-(t_on / tau_warm + t_off / tau_cool))) / (1 - exp(-t_on / tau_warm)) - alpha)',
+    symbols: {
+      k,
+      alpha,
+      t_on: symbol('time under load', 's', 't_\\mathrm{on}'),
+      t_off: symbol('time at rest, nothing switched on', 's', 't_\\mathrm{off}'),
+      tau_warm,
+      tau_cool: symbol('time constant of cooling at rest', 's', 'T_\\mathrm{cool}'),
+    },
+    source: 'subrahmanyam',
+    note: 'Duty S3 of the standard for electric machines.',
+  },
+  {
+    id: 'endurance-time',
+    title: 'How long a rider lasts',
+    result: 't',
+    expression: 'W_above / (P_rider - P_critical)',
+    symbols: {
+      t,
+      W_above: symbol('work that can be done above critical power', 'J', 'W^{\\prime}'),
+      P_rider,
+      P_critical: symbol('critical power, held for long', 'W', 'P_\\mathrm{critical}'),
+    },
+    source: 'monod-scherrer-1965',
+    note: 'For a power above the critical one, and for about 2 to 30 minutes.',
   },
   {
     id: 'start-test-power',
@@ -170,7 +344,7 @@ export const formulas: readonly Formula[] = [
     result: 'E_battery',
     expression: 'U * Q',
     symbols: {
-      E_battery: symbol('nominal energy', 'J', 'E_\\mathrm{battery}'),
+      E_battery,
       U: symbol('nominal voltage', 'V', 'U'),
       Q: symbol('rated charge', 'A s', 'Q'),
     },
@@ -200,8 +374,58 @@ export const formulas: readonly Formula[] = [
     symbols: {
       s: symbol('share of the nominal energy', '1', 's'),
       E,
-      E_battery: symbol('nominal energy', 'J', 'E_\\mathrm{battery}'),
+      E_battery,
     },
+    source: 'definition',
+  },
+  {
+    id: 'usable-energy',
+    title: 'Energy that can be used',
+    result: 'E_usable',
+    expression: 'E_battery * k_health * k_cold * (1 - k_reserve)',
+    symbols: {
+      E_usable,
+      E_battery,
+      k_health: symbol('capacity now over capacity when new', '1', 'k_\\mathrm{health}'),
+      k_cold: symbol('share that the cold leaves', '1', 'k_\\mathrm{cold}'),
+      k_reserve: symbol('share that is kept in reserve', '1', 'k_\\mathrm{reserve}'),
+    },
+    source: 'assumption',
+    note: 'An added battery counts with the same shares. That age, cold and reserve multiply is our simplification.',
+  },
+  {
+    id: 'drawn-power',
+    title: 'Power from the battery',
+    result: 'P_drawn',
+    expression: 'P_given / eta_unit + P_idle',
+    symbols: {
+      P_drawn: symbol('power drawn from the battery', 'W', 'P_\\mathrm{drawn}'),
+      P_given,
+      eta_unit,
+      P_idle: symbol('power of display, controller and lights', 'W', 'P_\\mathrm{idle}'),
+    },
+    source: 'definition',
+  },
+  {
+    id: 'gauge-energy',
+    title: 'Energy by the gauge',
+    result: 'E_gauge',
+    expression: 'E_full * (s_start - s_end)',
+    symbols: {
+      E_gauge,
+      E_full: symbol('what the full battery gives', 'J', 'E_\\mathrm{full}'),
+      s_start: symbol('reading at the start', '1', 's_\\mathrm{start}'),
+      s_end: symbol('reading at the end', '1', 's_\\mathrm{end}'),
+    },
+    source: 'definition',
+    note: 'Each reading may be off by half a step of the gauge, so the difference by a whole step either way.',
+  },
+  {
+    id: 'implied-efficiency',
+    title: 'Efficiency that a gauge implies',
+    result: 'eta_unit',
+    expression: 'P_given * t / E_gauge',
+    symbols: { eta_unit, P_given, t, E_gauge },
     source: 'definition',
   },
   {

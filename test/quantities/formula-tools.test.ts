@@ -61,6 +61,13 @@ describe('evaluation', () => {
     // 200 lbf × 550 / 5280
     expect(valueIn(force, 'lbf')).toBeCloseTo((200 * 550) / 5280, 10);
   });
+  test('a result per time can be had in its own unit and in turns a minute', () => {
+    const cadence: Formula = { ...torque, result: 'n', expression: 'P / (2 * pi * tau)' };
+    const turns = evaluateFormula(cadence, { P: '600 W', tau: '85 N m' });
+    // 600 ÷ 534.0708 is 1.1234466 in a second, 67.4068 in a minute
+    expect(valueIn(turns, '1 / s')).toBeCloseTo(1.1234466, 6);
+    expect(valueIn(turns, 'rpm')).toBeCloseTo(67.4068, 4);
+  });
   test('what is missing, unknown, of another dimension or without an end is an error', () => {
     const whole = { m: '80 kg', g: '9.8 m/s^2', H: '100 m', L: '1 km' };
     expect(() => evaluateFormula(gravity, { ...whole, q: 1 })).toThrow('the symbol q is not declared');

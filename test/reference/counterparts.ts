@@ -59,6 +59,24 @@ function moistAir(r: Random): [number, number] {
   return [density, model.moistAirDensity(p, t, phi)];
 }
 
+/** A gear, and the symbols that stand for it. */
+function anyGear(r: Random) {
+  const gear = { wheelRadius: r.between(0.25, 0.38), turns: r.between(0.5, 3) };
+  return { gear, symbols: { r_wheel: gear.wheelRadius, i_gear: gear.turns } };
+}
+
+/** A motor that warms up, and the symbols that stand for it. */
+function anyHeat(r: Random) {
+  const heat: model.Heat = {
+    continuous: r.between(100, 500),
+    continuousCadence: r.between(50, 90),
+    timeConstant: r.between(300, 6000),
+    fixedLosses: r.between(0, 3),
+    rise: r.between(0, 0.8),
+  };
+  return { heat, symbols: { tau_warm: heat.timeConstant, theta_0: heat.rise } };
+}
+
 /** By id: the formula's value and that of the code which the site runs, for one random input. */
 export const counterparts: Record<string, (r: Random) => [number, number]> = {
   'slope-sine': (r) => {
@@ -121,11 +139,88 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     const scope = { P_motor, v, v_limit: limit, v_fade: model.FADE_WIDTH };
     return [value('assist-fade', scope), P_motor * model.assistShare(v, limit)];
   },
-  // nothing on the site computes with these three: the same by another way of thinking
   'torque-power': (r) => {
     const [tau, rpm] = [r.between(10, 120), r.between(30, 120)];
-    return [value('torque-power', { tau, n: rpm / 60 }), tau * ((rpm * Math.PI) / 30)];
+    return [value('torque-power', { tau, n: rpm / 60 }), model.torquePower(tau, rpm)];
   },
+  'motor-output': (r) => {
+    const [P_peak, s, P_rider] = [r.between(100, 900), r.between(0.5, 5), r.between(50, 300)];
+    const [tau, cadence] = [r.between(20, 120), r.between(30, 120)];
+    const drive = { motorPower: P_peak, support: s, riderPower: P_rider, torque: tau, cadence };
+    return [
+      value('motor-output', { P_peak, s, P_rider, n: cadence / 60, tau }),
+      model.motorBound({ ...drive, efficiency: 1, assistLimit: null }).power,
+    ];
+  },
+  'torque-cadence': (r) => {
+    const [P, tau] = [r.between(100, 900), r.between(20, 120)];
+    return [value('torque-cadence', { P, tau }), model.torqueCadence(P, tau) / 60];
+  },
+  'gear-cadence': (r) => {
+    const { gear, symbols } = anyGear(r);
+    const [v, rpm] = [r.between(0.3, 4), r.between(40, 100)];
+    return [value('gear-cadence', { ...symbols, v, n_rider: rpm / 60 }), model.cadenceAt(v, gear, rpm) / 60];
+  },
+  'wheel-force': (r) => {
+    const { gear, symbols } = anyGear(r);
+    const tau = r.between(10, 200);
+    return [value('wheel-force', { ...symbols, tau }), model.wheelForce(tau, gear)];
+  },
+  'pedal-torque': (r) => {
+    const [F_pedal, l_crank] = [r.between(100, 900), r.between(0.14, 0.18)];
+    return [value('pedal-torque', { F_pedal, l_crank }), model.pedalTorque(F_pedal, l_crank)];
+  },
+  'holding-force': (r) => {
+    const [m, G, C_rr] = [r.between(50, 200), r.between(-0.2, 0.6), r.between(0.005, 0.1)];
+    return [value('holding-force', { m, g, G, C_rr }), model.holdingForce(m, G, C_rr)];
+  },
+  'steepest-grade': (r) => {
+    // steep enough that the difference of two angles keeps its digits, flat enough that the sine does
+    const [m, C_rr] = [r.between(50, 200), r.between(0.005, 0.1)];
+    const F_wheel = r.between(0.15, 0.9) * m * g;
+    return [value('steepest-grade', { F_wheel, m, g, C_rr }), model.steepestGrade(F_wheel, m, C_rr) ?? Number.NaN];
+  },
+  'torque-ratio': (r) => {
+    const { heat } = anyHeat(r);
+    const [P_motor, cadence] = [r.between(100, 900), r.between(40, 100)];
+    const scope = { P_lasting: heat.continuous, n_lasting: heat.continuousCadence / 60 };
+    return [value('torque-ratio', { ...scope, P_motor, n: cadence / 60 }), model.torqueRatio(P_motor, cadence, heat)];
+  },
+  'final-rise': (r) => {
+    const [k, alpha] = [r.between(0, 4), r.between(0, 3)];
+    return [value('final-rise', { k, alpha }), model.finalRise(k, alpha)];
+  },
+  'rise-after': (r) => {
+    const { heat, symbols } = anyHeat(r);
+    const [k, t] = [r.between(0, 4), r.between(10, 3000)];
+    const K = value('final-rise', { k, alpha: heat.fixedLosses });
+    return [value('rise-after', { ...symbols, K, t }), model.riseAfter(k, t, heat)];
+  },
+  'hold-time': (r) => {
+    const { heat, symbols } = anyHeat(r);
+    const k = r.between(1.05, 4);
+    const K = value('final-rise', { k, alpha: heat.fixedLosses });
+    return [value('hold-time', { ...symbols, K }), model.holdTime(k, heat)];
+  },
+  'short-time-overload': (r) => {
+    const [t, tau_warm, alpha] = [r.between(300, 3000), r.between(300, 6000), r.between(0, 3)];
+    return [value('short-time-overload', { t, tau_warm, alpha }), model.shortTimeOverload(t, tau_warm, alpha)];
+  },
+  'intermittent-overload': (r) => {
+    const [t_on, t_off, alpha] = [r.between(300, 1500), r.between(60, 3000), r.between(0, 3)];
+    const [tau_warm, tau_cool] = [r.between(300, 3000), r.between(300, 6000)];
+    return [
+      value('intermittent-overload', { t_on, t_off, tau_warm, tau_cool, alpha }),
+      model.intermittentOverload(t_on, t_off, tau_warm, tau_cool, alpha),
+    ];
+  },
+  'endurance-time': (r) => {
+    const [P_critical, W_above] = [r.between(100, 350), r.between(5000, 40_000)];
+    const P_rider = P_critical + r.between(5, 200);
+    const rider = { criticalPower: P_critical, workAbove: W_above };
+    return [value('endurance-time', { W_above, P_rider, P_critical }), model.enduranceTime(P_rider, rider)];
+  },
+  // nothing on the site computes with these two: the same by another way of thinking
   'start-test-power': (r) => {
     const [m, D, t] = [r.between(60, 180), r.between(10, 40), r.between(3, 12)];
     const endSpeed = (2 * D) / t;
@@ -142,6 +237,28 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
   'battery-energy': (r) => {
     const [P_given, t, eta_unit] = [r.between(50, 900), r.between(60, 6000), r.between(0.6, 0.9)];
     return [value('battery-energy', { P_given, t, eta_unit }), model.batteryEnergy(P_given, t, eta_unit)];
+  },
+  'usable-energy': (r) => {
+    const E_battery = r.between(200, 1500) * 3600;
+    const [health, cold, reserve] = [r.between(0.5, 1), r.between(0.5, 1), r.between(0, 0.4)];
+    return [
+      value('usable-energy', { E_battery, k_health: health, k_cold: cold, k_reserve: reserve }),
+      model.usableEnergy(E_battery, { health, cold, reserve }),
+    ];
+  },
+  'drawn-power': (r) => {
+    const [P_given, eta_unit, P_idle] = [r.between(50, 900), r.between(0.6, 0.9), r.between(0, 20)];
+    return [value('drawn-power', { P_given, eta_unit, P_idle }), model.drawnPower(P_given, eta_unit, P_idle)];
+  },
+  'gauge-energy': (r) => {
+    const [E_full, s_start, s_end] = [r.between(200, 1500) * 3600, r.between(0.6, 1), r.between(0, 0.5)];
+    return [value('gauge-energy', { E_full, s_start, s_end }), model.gaugeEnergy(E_full, s_start, s_end, 0.01).value];
+  },
+  'implied-efficiency': (r) => {
+    const [P_given, t] = [r.between(50, 900), r.between(60, 6000)];
+    const E_gauge = r.between(1.1, 2) * P_given * t;
+    const gauge = { value: E_gauge, low: E_gauge, high: E_gauge };
+    return [value('implied-efficiency', { P_given, t, E_gauge }), model.impliedEfficiency(P_given * t, gauge).value];
   },
   'battery-share': (r) => {
     const wattHours = r.whole(200, 900);
