@@ -94,7 +94,7 @@ export default function WhatChangesIt(props: IslandProps<SignedBarsProps, WhatCh
     const words = si === undefined ? undefined : differenceText(si, { sign: true });
     return (
       <>
-        {inHead ? words : <Output {...output} name={name} words={words} />}
+        {inHead ? <strong>{words}</strong> : <Output {...output} name={name} words={words} />}
         <span class="range">
           {' '}
           {si === undefined ? result(name).reason : differenceRange(result(name), { sign: true })}

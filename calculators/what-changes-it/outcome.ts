@@ -76,7 +76,12 @@ function stepsOf(scenario: Scenario, climb: Climb): Readonly<Record<Change, Step
 /** Public name of what a change does. */
 export const resultName = (change: Change): string => `change-${change}-time`;
 
-const TIMES = ['time', ...CHANGES.map(resultName), 'all-changes-time'];
+const NAMES: [string, Result['kind']][] = [
+  ['time', 'duration'],
+  ...CHANGES.map((change): [string, Result['kind']] => [resultName(change), 'seconds']),
+  ['all-changes-time', 'seconds'],
+  ['lift-energy', 'energy'],
+];
 const SOME_IMPOSSIBLE = 'One of the changes cannot be made.';
 
 /**
@@ -87,10 +92,7 @@ export function whatChangesIt(scenario: Scenario): WhatChangesItOutcome {
   const setting = hillOf(scenario);
   if (!setting.ok)
     return {
-      results: [
-        ...TIMES.map((name) => none(name, 'duration', setting.problem)),
-        none('lift-energy', 'energy', setting.problem),
-      ],
+      results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
       notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
       ranked: [],
     };
@@ -125,9 +127,9 @@ export function whatChangesIt(scenario: Scenario): WhatChangesItOutcome {
     ranged('time', 'duration', spread.time, STANDS_STILL),
     ...CHANGES.map((change) => {
       const step = steps[change];
-      return ranged(resultName(change), 'duration', spread[change], step.ok ? STANDS_STILL : step.reason);
+      return ranged(resultName(change), 'seconds', spread[change], step.ok ? STANDS_STILL : step.reason);
     }),
-    ranged('all-changes-time', 'duration', spread.all, allPossible ? STANDS_STILL : SOME_IMPOSSIBLE),
+    ranged('all-changes-time', 'seconds', spread.all, allPossible ? STANDS_STILL : SOME_IMPOSSIBLE),
     steps.mass.ok
       ? exact('lift-energy', 'energy', numberOf(scenario, 'change-mass') * GRAVITY * climb.hill.gain, '')
       : none('lift-energy', 'energy', steps.mass.reason),

@@ -42,7 +42,7 @@ export function whatChangesItRemarks(scenario: Scenario, outcome: WhatChangesItO
   if (ranked.length > 1)
     say(
       'plain',
-      'Each is worked out by itself. All at once they do not exactly add up: each counts from another speed.',
+      'Each is worked out by itself. All at once is not exactly their sum: each then meets a climb that the others have changed.',
     );
   if (numberOf(scenario, 'change-altitude') > 0 && ranked.includes('altitude'))
     say(

@@ -191,7 +191,7 @@ describe('what cannot be done has a reason, and the rest an answer', () => {
     ],
   ])('%s', (query, name, reason) => {
     const { result, si, outcome } = changes(query);
-    expect(result(name)).toEqual({ name, kind: 'duration', reason });
+    expect(result(name)).toEqual({ name, kind: 'seconds', reason });
     expect(result('all-changes-time').si).toBeUndefined();
     expect(si('change-wind-time')).toBeGreaterThan(0);
     expect((outcome as unknown as { ranked: string[] }).ranked).toHaveLength(5);
