@@ -56,7 +56,7 @@ export default defineConfig({
         // Sentences and what only they and the fold need come later, so they stay out of it.
         output: {
           codeSplitting: {
-            groups: [{ name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes))/ }],
+            groups: [{ name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes|scale|labels))/ }],
           },
         },
         // Astro marks every MDX page with a directive that the bundler does not know, and removes it itself.

@@ -21,9 +21,12 @@ import { GEARS } from './parameters/gears.ts';
 import { HEAT } from './parameters/heat.ts';
 import { CARRIED, TIMED } from './parameters/measured.ts';
 import { MOTOR } from './parameters/motor.ts';
+import { RESERVE } from './parameters/reserve.ts';
+import { WARMING } from './parameters/warming.ts';
 import type { Calculator, CalculatorName, Parameter } from './schema.ts';
 
 export * from './index.ts';
+export * from './presets.ts';
 
 /** Every calculator, in the order of the site. */
 export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
@@ -47,6 +50,8 @@ export const parameters: readonly Parameter[] = [
   MOTOR,
   ENDURANCE,
   HEAT,
+  WARMING,
+  RESERVE,
   USABLE,
   GAUGE,
   GEARS,

@@ -1,15 +1,15 @@
-import { USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { CARRIED, TIMED } from '../parameters/measured.ts';
+import { RESERVE } from '../parameters/reserve.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, LONG_CLIMB, THREE_BIKES, TIRING_RIDER, WARM_MOTOR } from './common.ts';
 
 export const biggerHill = defineCalculator({
   name: 'bigger-hill',
   title: 'Another hill',
-  parameters: [CLIMB, TIMED, CARRIED, ENDURANCE, HEAT, USABLE],
+  parameters: [CLIMB, TIMED, CARRIED, ENDURANCE, HEAT, RESERVE],
   sections: [
     { ...HILL, legend: 'The measured hill' },
     TIRING_RIDER,

@@ -1,15 +1,15 @@
-import { USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
+import { RESERVE } from '../parameters/reserve.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, LONG_CLIMB, ONE_BIKE, TIRING_RIDER, WARM_MOTOR } from './common.ts';
 
 export const climbTime = defineCalculator({
   name: 'climb-time',
   title: 'Climb time',
-  parameters: [CLIMB, MOTOR, ENDURANCE, HEAT, USABLE],
+  parameters: [CLIMB, MOTOR, ENDURANCE, HEAT, RESERVE],
   sections: [
     HILL,
     TIRING_RIDER,

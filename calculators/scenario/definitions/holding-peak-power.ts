@@ -1,13 +1,14 @@
 import { CLIMB } from '../parameters/climb.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
+import { WARMING } from '../parameters/warming.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 
 export const holdingPeakPower = defineCalculator({
   name: 'holding-peak-power',
   title: 'Holding peak power',
-  parameters: [CLIMB, MOTOR, HEAT],
+  parameters: [CLIMB, MOTOR, HEAT, WARMING],
   sections: [
     { group: 'bike', names: ['motor', 'bike'], folded: ['limit'] },
     {

@@ -1,15 +1,15 @@
-import { USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { TIMED } from '../parameters/measured.ts';
+import { RESERVE } from '../parameters/reserve.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, LONG_CLIMB, THREE_BIKES, TIRING_RIDER, WARM_MOTOR } from './common.ts';
 
 export const sideBySide = defineCalculator({
   name: 'side-by-side',
   title: 'Side by side',
-  parameters: [CLIMB, TIMED, ENDURANCE, HEAT, USABLE],
+  parameters: [CLIMB, TIMED, ENDURANCE, HEAT, RESERVE],
   sections: [
     HILL,
     TIRING_RIDER,

@@ -1,6 +1,7 @@
 import { wattHours as wh } from '../amounts.ts';
 import { GAUGE, USABLE } from '../parameters/battery.ts';
 import { CLIMB } from '../parameters/climb.ts';
+import { RESERVE } from '../parameters/reserve.ts';
 import { TIMED } from '../parameters/timed.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
@@ -8,7 +9,7 @@ import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
 export const wattHours = defineCalculator({
   name: 'watt-hours',
   title: 'Watt-hours',
-  parameters: [CLIMB, TIMED, USABLE, GAUGE],
+  parameters: [CLIMB, TIMED, RESERVE, USABLE, GAUGE],
   sections: [
     { group: 'hill', names: [...HILL.names, 'laps'] },
     RIDER,

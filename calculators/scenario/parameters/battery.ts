@@ -1,16 +1,8 @@
 import { ampereHours, wattHours } from '../amounts.ts';
 import type { Parameter } from '../schema.ts';
 
-/** What a battery gives of what its label says. */
+/** What age, cold and lights leave of what a battery's label says. */
 export const USABLE: readonly Parameter[] = [
-  {
-    name: 'reserve',
-    group: 'battery',
-    kind: 'percent',
-    min: 0,
-    max: 0.9,
-    label: 'Kept in reserve',
-  },
   {
     name: 'health',
     group: 'battery',
