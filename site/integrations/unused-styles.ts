@@ -35,8 +35,10 @@ export function unusedStyles(): AstroIntegration {
           for (const kind of new Set(pages.map(kindOf))) {
             const readers = pages.filter((page) => kindOf(page) === kind && texts.get(page)?.includes(file));
             if (readers.length === 0) continue;
-            const marks = readers.map((page) => (texts.get(page) ?? '').match(/<[^>]*>/g)?.join() ?? '');
-            const kept = usedStyles(css, wordsOf([...marks, ...code, search]));
+            const found = readers.map((page) => texts.get(page) ?? '');
+            const words = wordsOf([...found.map(marksOf), ...code, search]);
+            const prose = wordsOf([...found.map((text) => marksOf(text.replace(ISLAND, ''))), 'not-content']);
+            const kept = usedStyles(css, words, prose);
             // Another content under the old name would be taken from the reader's cache.
             const digest = createHash('sha256').update(kept).digest('hex').slice(0, 8);
             const renamed = name.replace(/\.[\w-]+\.css$/, `.${digest}.css`);
@@ -79,8 +81,20 @@ export function wordsOf(texts: string[]): Set<string> {
   return new Set(texts.flatMap((text) => text.match(/[A-Za-z_][\w-]*/g) ?? []));
 }
 
-/** A style sheet without the selectors whose names are not among `words`, and without custom properties that nothing reads. */
-export function usedStyles(css: string, words: ReadonlySet<string>): string {
+/** A calculator in a page, up to what follows every one. */
+const ISLAND = /<section class="tool .*?(?=<noscript>)/gs;
+
+/** How those styles say so. */
+const PROSE = ':not(:where(.not-content *))';
+
+/** The tags of a page, without its text. */
+const marksOf = (page: string): string => page.match(/<[^>]*>/g)?.join() ?? '';
+
+/**
+ * A style sheet without the selectors whose names are not among `words`, and without custom properties that nothing reads.
+ * Starlight's styles for prose leave out what lies within `.not-content`, so their names must be among those of the `prose` around it.
+ */
+export function usedStyles(css: string, words: ReadonlySet<string>, prose = words): string {
   const tree = parse(css);
   walk(tree, {
     visit: 'Rule',
@@ -88,7 +102,8 @@ export function usedStyles(css: string, words: ReadonlySet<string>): string {
       if (rule.prelude.type !== 'SelectorList') return;
       const selectors = rule.prelude.children;
       selectors.forEach((selector, at) => {
-        if (selector.type === 'Selector' && !isUsed(selector, words)) selectors.remove(at);
+        if (selector.type !== 'Selector') return;
+        if (!isUsed(selector, generate(selector).includes(PROSE) ? prose : words)) selectors.remove(at);
       });
       if (selectors.isEmpty) list?.remove(item);
     },

@@ -74,3 +74,10 @@ test('usedScripts(page) drops the scripts of elements that the page does not hav
   const page = `<site-search></site-search>${defining('site-search')}${defining('site-select')}${plain}${outside}`;
   expect(usedScripts(page)).toBe(`<site-search></site-search>${defining('site-search')}${plain}${outside}`);
 });
+
+test('usedStyles(css, words, prose) keeps a style for prose only where prose has the element', () => {
+  const css = '.prose summary:not(:where(.not-content *)){color:red}.tool summary{color:green}';
+  const words = wordsOf(['<p class="prose"><summary class="tool">']);
+  expect(usedStyles(css, words)).toBe(css);
+  expect(usedStyles(css, words, wordsOf(['<p class="prose not-content">']))).toBe('.tool summary{color:green}');
+});
