@@ -3,7 +3,7 @@ import { Drawn } from '../parts/Drawn.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
-import type { SignedBarsProps } from '../parts/SignedBars.tsx';
+import type { SignedBarChartProps } from '../parts/SignedBarChart.tsx';
 import { Tool } from '../parts/Tool.tsx';
 import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { type FormatOptions, formatQuantity, formatRange } from '../quantities/index.ts';
@@ -66,10 +66,10 @@ function effectOf(result: Result): { verb: string; size: string; range: string }
 }
 
 const loadRemarks = async () => (await import('./remarks.ts')).whatChangesItRemarks;
-const loadChart = async () => (await import('../parts/SignedBars.tsx')).SignedBars;
+const loadChart = async () => (await import('../parts/SignedBarChart.tsx')).SignedBarChart;
 
 /** What changes the time of a climb, and by how much. */
-export default function WhatChangesIt(props: IslandProps<SignedBarsProps, WhatChangesItOutcome>) {
+export default function WhatChangesIt(props: IslandProps<SignedBarChartProps, WhatChangesItOutcome>) {
   const tool = useScenario(definition, props);
   const { scenario } = tool;
   const { system } = scenario;
@@ -144,7 +144,7 @@ export default function WhatChangesIt(props: IslandProps<SignedBarsProps, WhatCh
       {bars.length > 0 && (
         <figure>
           <figcaption>What each does to the time, largest first. The thin line is the 95 % range.</figcaption>
-          <Drawn<SignedBarsProps>
+          <Drawn<SignedBarChartProps>
             tool={tool}
             server={props.chart}
             load={loadChart}

@@ -9,7 +9,7 @@ export interface SignedBar {
   high?: number | undefined;
 }
 
-export interface SignedBarsProps {
+export interface SignedBarChartProps {
   description: string;
   bars: readonly SignedBar[];
   /** what lies left and right of nothing */
@@ -24,7 +24,7 @@ const SIDES_HEIGHT = 20;
 const LEAST = 0.02;
 
 /** Bars to both sides of nothing with their ranges, each labelled above itself. Values of one kind. */
-export function SignedBars({ description, bars, sides }: SignedBarsProps) {
+export function SignedBarChart({ description, bars, sides }: SignedBarChartProps) {
   const ends = bars.flatMap(({ value, low, high }) => [value, low ?? value, high ?? value]);
   const left = Math.min(0, ...ends);
   const right = Math.max(0, ...ends);
