@@ -119,6 +119,7 @@ export default defineConfig({
             'learn/scaling-a-climb',
             'learn/assist-and-the-law',
             'learn/testing-method',
+            'learn/reading-a-test',
           ],
         },
         {
