@@ -43,6 +43,7 @@ export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHil
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>

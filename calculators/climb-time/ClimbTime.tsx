@@ -68,6 +68,7 @@ export default function ClimbTime(props: IslandProps<CurveChartProps, ClimbTimeO
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
       head={
         <p class="headline">

@@ -79,6 +79,7 @@ export default function KeepUp(props: IslandProps<CurveChartProps, KeepUpOutcome
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={
         legs.si === undefined
           ? (legs.reason ?? '')

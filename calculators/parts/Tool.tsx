@@ -2,14 +2,9 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import {
   bikeName,
-  type CalculatorName,
   calculatorOf,
-  columnsOf,
-  type Group,
   inputOf,
-  isOverruled,
   labelOf,
-  namesOf,
   type Outcome,
   parameterOf,
   problemsOf,
@@ -18,6 +13,7 @@ import {
   valueText,
 } from '../scenario/index.ts';
 import { Form } from './Form.tsx';
+import type { InputsUsed } from './InputsUsed.tsx';
 import { Onward } from './Onward.tsx';
 import { ShareBar } from './ShareBar.tsx';
 import { AS_IT_CAME, useLater } from './useLater.ts';
@@ -29,6 +25,8 @@ interface Props<O extends Outcome> {
   /** what writes the sentences: the code itself while the page is built, later when the calculator is touched */
   remarks: Remarks<O> | undefined;
   loadRemarks: () => Promise<Remarks<O>>;
+  /** what lists the inputs for print, likewise */
+  inputs: typeof InputsUsed | undefined;
   /** the answer: stays in view on a phone */
   head: ComponentChildren;
   /** the answer in one sentence, spoken once after a change */
@@ -39,7 +37,16 @@ interface Props<O extends Outcome> {
 const SPEAK_AFTER = 900;
 
 /** The frame of every calculator: answer, inputs, what stands behind the answer, and the ways to pass it on. */
-export function Tool<O extends Outcome>({ tool, outcome, remarks, loadRemarks, head, spoken, children }: Props<O>) {
+export function Tool<O extends Outcome>({
+  tool,
+  outcome,
+  remarks,
+  loadRemarks,
+  inputs,
+  head,
+  spoken,
+  children,
+}: Props<O>) {
   const { scenario } = tool;
   const { title } = calculatorOf(scenario.calculator);
   const said = useLater(tool, remarks, loadRemarks)?.(scenario, outcome);
@@ -87,7 +94,7 @@ export function Tool<O extends Outcome>({ tool, outcome, remarks, loadRemarks, h
           <Onward scenario={scenario} />
           <ShareBar tool={tool} />
         </div>
-        <InputsUsed tool={tool} />
+        <Inputs tool={tool} server={inputs} />
         <Spoken text={spoken} />
       </div>
     </section>
@@ -117,53 +124,25 @@ function Sentences({ remarks, outdated }: { remarks: readonly Remark[] | undefin
   );
 }
 
-/** Every input that was used, for the printed page: a printed form would hide what is folded and cut what is long. */
-function InputsUsed({ tool }: { tool: Handle }) {
-  const { scenario } = tool;
-  // the sheet must say where it came from; what the address says is known only when it is printed
-  const [address, setAddress] = useState('');
+/** What was put in, as it came with the page until something is changed: the code that lists it anew comes then. */
+function Inputs({ tool, server }: { tool: Handle; server: typeof InputsUsed | undefined }) {
+  const List = useLater(tool, server, loadInputs);
+  const came = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const note = (): void => setAddress(location.href);
-    note();
-    addEventListener('beforeprint', note);
-    return () => removeEventListener('beforeprint', note);
-  }, [scenario]);
-  return (
-    <div class="inputs-used">
-      <h2>Inputs</h2>
-      <dl>
-        {namesOf(scenario.calculator)
-          .filter((name) => !isOverruled(scenario, name))
-          .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
-          .map((name) => (
-            <div key={name}>
-              <dt>{labelInPrint(scenario.calculator, name)}</dt>
-              <dd>
-                {columnsOf(scenario, name)
-                  .map((column) => valueText(scenario, name, column))
-                  .join(' · ')}
-              </dd>
-            </div>
-          ))}
-      </dl>
-      <p>Uphill, Measured. {address}</p>
-    </div>
-  );
+    // the server does not know where the page will stand
+    const origin = came.current?.querySelector('.inputs-used > p');
+    if (origin) origin.textContent += location.href;
+  }, []);
+  if (List && (server || tool.changed))
+    return (
+      <div key="anew">
+        <List scenario={tool.scenario} />
+      </div>
+    );
+  return <div key="came" ref={came} dangerouslySetInnerHTML={AS_IT_CAME} />;
 }
 
-const IN_PRINT: Partial<Record<Group, string>> = {
-  control: 'Control run',
-  target: 'Other hill',
-  companion: 'Companion',
-  change: 'Change',
-};
-
-/** A label that stands without its section. */
-function labelInPrint(calculator: CalculatorName, name: string): string {
-  const label = labelOf(calculator, name);
-  const section = IN_PRINT[parameterOf(name).group];
-  return section ? `${section}: ${label.toLowerCase()}` : label;
-}
+const loadInputs = async () => (await import('./InputsUsed.tsx')).InputsUsed;
 
 /** Says the answer once, after the reader has paused: a screen reader must not hear every key's result. */
 function Spoken({ text }: { text: string }) {

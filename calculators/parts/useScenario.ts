@@ -12,6 +12,7 @@ import {
   type Remarks,
   type Scenario,
 } from '../scenario/index.ts';
+import type { InputsUsed } from './InputsUsed.tsx';
 
 /** How a page sets an island up. */
 export interface IslandProps<Chart = never, O extends Outcome = never> {
@@ -26,6 +27,8 @@ export interface IslandProps<Chart = never, O extends Outcome = never> {
   chart?: ComponentType<Chart>;
   /** what writes its sentences, likewise */
   remarks?: Remarks<O>;
+  /** what lists its inputs for print, likewise */
+  inputs?: typeof InputsUsed;
 }
 
 const REMEMBERED = 'uphill-units';
@@ -100,7 +103,7 @@ export const NOT_LOADED = 'This change could not be worked out: the page lost it
  */
 export function useScenario(
   { name: calculator }: Calculator,
-  { page = false, query = '', start }: Omit<IslandProps, 'chart' | 'remarks'>,
+  { page = false, query = '', start }: Omit<IslandProps, 'chart' | 'remarks' | 'inputs'>,
 ) {
   const [came] = useState<Scenario>(start ?? exampleOf(calculator));
   const [scenario, setScenario] = useState<Scenario>(came);

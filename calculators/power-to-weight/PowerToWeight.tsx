@@ -40,6 +40,7 @@ export default function PowerToWeight(props: IslandProps<BarChartProps, PowerToW
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={`With the motor you climb like a rider of ${resultText(equivalent, system)} without one.`}
       head={
         <p class="headline">

@@ -39,7 +39,7 @@ export const presets: readonly Preset[] = [
   },
   {
     name: 'long-pass',
-    title: 'A long pass: heat, battery and legs',
+    title: 'A long pass: heat, battery, legs',
     calculator: 'climb-time',
     query:
       'distance=17.5km&gain=1350m&rider=80kg&power=180W&endurance=190W&bike=25kg&motor=520W&battery=720Wh&reserve=10&continuous=320W&rolling=0.008',

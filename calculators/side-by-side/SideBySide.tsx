@@ -42,6 +42,7 @@ export default function SideBySide(props: IslandProps<BarChartProps, SideBySideO
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={standingsText({ scenario, outcome, system })}
       head={
         <>

@@ -38,6 +38,7 @@ export default function TorqueAtCadence(props: IslandProps<LinesChartProps, Torq
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={`${here}: ${each.map(({ label, text, limit }) => `${label} ${text}, limit ${limit}`).join('; ')}`}
       head={
         <>

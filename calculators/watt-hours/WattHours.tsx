@@ -87,6 +87,7 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={reason ?? `${said}${range && `, ${range}`}`}
       head={
         <p class="headline">

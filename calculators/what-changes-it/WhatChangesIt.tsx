@@ -109,6 +109,7 @@ export default function WhatChangesIt(props: IslandProps<SignedBarChartProps, Wh
       outcome={outcome}
       remarks={props.remarks}
       loadRemarks={loadRemarks}
+      inputs={props.inputs}
       spoken={
         most
           ? `Most of all: ${head} ${most.size}${most.range && `, ${most.range}`}. Now the climb takes ${time}.`
