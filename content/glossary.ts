@@ -27,6 +27,8 @@ const ENERGY = ['/learn/watt-hours/', 'Watt-hours'] as const;
 const FORCES = ['/learn/forces-on-a-climb/', 'Forces on a climb'] as const;
 const SCALING = ['/learn/scaling-a-climb/', 'Scaling a climb'] as const;
 const TESTING = ['/learn/testing-method/', 'Testing method'] as const;
+const RANGE = ['/learn/range/', 'Range'] as const;
+const READING = ['/learn/reading-a-test/', 'Reading a test'] as const;
 const LAW = ['/learn/assist-and-the-law/', 'Assist and the law'] as const;
 const PER_KILOGRAM = ['/learn/power-to-weight/', 'Power-to-weight'] as const;
 const MODEL = ['/reference/model/', 'The model'] as const;
@@ -36,6 +38,12 @@ const CLIMB = ['/calculators/climb-time/', 'Climb-time calculator'] as const;
 
 /** Every trade term that the site uses, in alphabetical order. */
 export const glossary: readonly Term[] = [
+  {
+    id: 'add-on-battery',
+    term: 'Add-on battery',
+    text: 'A second, smaller battery that is carried along. The calculators let age and cold act on it as on the first; its mass belongs to the bike.',
+    page: RANGE,
+  },
   {
     id: 'air-density',
     term: 'Air density',
@@ -165,6 +173,18 @@ export const glossary: readonly Term[] = [
     page: FORCES,
   },
   {
+    id: 'gap',
+    term: 'Gap',
+    text: 'Time between two bikes at the top. It has a range of its own, narrower than the ranges of the two times suggest, because what both runs share drops out.',
+    page: READING,
+  },
+  {
+    id: 'gauge',
+    term: 'Gauge',
+    text: 'The display of what is left in the battery, in per cent or bars. It counts what the bike lets you use and moves in steps, so each reading may be off by half a step.',
+    page: RANGE,
+  },
+  {
     id: 'grade',
     term: 'Grade',
     text: 'Steepness: height gained over horizontal distance, in per cent. Over the distance along the road the ratio is slightly smaller; at 10 % the two differ by half a per cent.',
@@ -271,6 +291,12 @@ export const glossary: readonly Term[] = [
     term: 'Repeatability',
     text: 'How closely an instrument or a run repeats itself when nothing has changed. Unlike bias, it becomes smaller in a mean of several runs.',
     page: TESTING,
+  },
+  {
+    id: 'reserve',
+    term: 'Reserve',
+    text: 'Share of the battery that you mean to bring home. The calculators count the battery as empty when only the reserve is left.',
+    page: RANGE,
   },
   {
     id: 'rider-mass',
