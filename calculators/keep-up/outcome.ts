@@ -55,8 +55,8 @@ export interface KeepUpOutcome extends Outcome {
     rider: UncertainResult;
     /** W, or why there is no such motor */
     motor: number | NoMotor;
-    /** the class at the upper end of its range */
-    highest: MotorClass;
+    /** the class at the upper end of its range; nothing where no motor is enough there */
+    highest: MotorClass | undefined;
     limitPower: number | null;
     /** s for which you last at the power that keeps up */
     endures: number | undefined;
@@ -107,6 +107,11 @@ function motorValue(motor: number | NoMotor): number {
   if (typeof motor === 'number') return motor;
   if (motor === 'none-needed') return 0;
   return motor === 'beyond-limit' ? Number.POSITIVE_INFINITY : Number.NaN;
+}
+
+/** "At least nothing" is no range. */
+function tellingRange({ low, ...result }: Result): Result {
+  return low === undefined || (low === 0 && result.high === undefined) ? result : { ...result, low };
 }
 
 /** The companion's climb: the same hill, surface and air, with another rider and bike. */
@@ -194,7 +199,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
     paced(legs('rider-needed-per-kilogram', 'specific-power', spread.perKilogram)),
     paced(
       typeof motor === 'number'
-        ? ranged('motor-needed', 'power', spread.motor, '', undefined, 0)
+        ? tellingRange(ranged('motor-needed', 'power', spread.motor, '', undefined, 0))
         : none('motor-needed', 'power', whyNoMotor),
     ),
     paced(
@@ -234,7 +239,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       motorPower: spread.motorPower.value,
       rider: spread.rider,
       motor,
-      highest: classOf(spread.motor.high),
+      highest: Number.isFinite(spread.motor.high) ? classOf(spread.motor.high) : undefined,
       limitPower,
       endures: enduranceOf(scenario, needed),
     },

@@ -1,5 +1,5 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { mainCause, numberOf, type Remark, type Result, resultOf, type Scenario } from '../scenario/index.ts';
+import { doubts, mainCause, numberOf, type Remark, type Result, resultOf, type Scenario } from '../scenario/index.ts';
 import { enduranceRemarks } from '../scenario/limit-remarks.ts';
 import type { KeepUpOutcome } from './outcome.ts';
 
@@ -40,7 +40,7 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
     if (cause && Number.isFinite(cause.low - cause.high))
       say(
         'plain',
-        `Most of the doubt is ${cause.cause}: that alone puts your power anywhere from ${of(Math.max(0, cause.low), 'power')} to ${of(cause.high, 'power')}. What slows you both alike hardly counts.`,
+        `Most of the doubt is ${cause.cause}: that alone puts your power anywhere from ${of(Math.max(0, cause.low), 'power')} to ${of(cause.high, 'power')}.${cause.cause === doubts.drag?.cause ? ' What slows you both alike hardly counts.' : ''}`,
       );
     if (needed.si > you.riderPower) {
       const time = rideTime(outcome);
@@ -77,7 +77,12 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
   if (motor === 'beyond-limit' && you.motorPower === 0)
     say('caution', 'No motor with your assist limit would take you along: the companion rides faster than it helps.');
   if (typeof motor === 'number' && about.highest !== result('class-needed').text)
-    say('plain', 'At the upper end of its range, the motor you need belongs to a stronger class.');
+    say(
+      'plain',
+      about.highest
+        ? 'At the upper end of its range, the motor you need belongs to a stronger class.'
+        : 'Within what is not known, your companion may ride faster than your assist limit helps: no motor is enough then.',
+    );
   if (you.assistLimit !== null && limitPower !== null && limitPower < STRONGEST && you.riderPower > 0)
     say(
       'plain',

@@ -40,7 +40,7 @@ export const keepUp = defineCalculator({
   },
   onward: [
     { to: 'climb-time', words: 'Your climb in detail', bikes: 1 },
-    { to: 'power-to-weight', words: 'Your power to weight', bikes: 1 },
+    { to: 'what-changes-it', words: 'What would change your time', bikes: 1 },
     { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1 },
   ],
 });
