@@ -56,7 +56,9 @@ export default defineConfig({
         // Sentences and what only they and the fold need come later, so they stay out of it.
         output: {
           codeSplitting: {
-            groups: [{ name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes|scale|labels))/ }],
+            groups: [
+              { name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes|hints|scale|labels))/ },
+            ],
           },
         },
         // Astro marks every MDX page with a directive that the bundler does not know, and removes it itself.
@@ -130,6 +132,7 @@ export default defineConfig({
             'calculators/bigger-hill',
             'calculators/power-to-weight',
             'calculators/torque-at-cadence',
+            'calculators/holding-peak-power',
             'calculators/watt-hours',
             'calculators/keep-up',
             'calculators/what-changes-it',

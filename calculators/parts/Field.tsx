@@ -1,4 +1,5 @@
-import { calculatorOf, type Doubt, fieldOf, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
+import { type Doubt, fieldOf, type Hint, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
+import { AS_IT_CAME } from './useLater.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -7,6 +8,8 @@ interface Props {
   column?: number;
   /** a sentence about this field that comes from the answer, such as a hill steeper than its length allows */
   contradiction?: string | undefined;
+  /** the sentence below it, where it did not come with the page */
+  hint?: Hint | undefined;
   /** what the value is known to, and its source */
   doubt?: Doubt | undefined;
 }
@@ -18,7 +21,7 @@ function keyboard(name: string): 'decimal' | 'text' {
 }
 
 /** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */
-export function Field({ tool, name, column = 0, contradiction, doubt }: Props) {
+export function Field({ tool, name, column = 0, contradiction, hint, doubt }: Props) {
   const { scenario } = tool;
   // a page may hold the same calculator twice, each with a query of its own
   const id = `${scenario.calculator[0]}${tool.query.length || ''}-${name}-${column}`;
@@ -27,8 +30,10 @@ export function Field({ tool, name, column = 0, contradiction, doubt }: Props) {
   const typing = tool.typing === keyOf(name, column);
   const wrong = typing ? undefined : (problem ?? contradiction);
   // said once, not for every bike
-  const hint = column === 0 ? (calculatorOf(scenario.calculator).hints?.[name] ?? parameter.hint) : undefined;
-  const described = [unit && `${id}u`, hint && `${id}h`, note && `${id}n`, wrong && `${id}w`].filter(Boolean).join(' ');
+  const hinted = column === 0 && parameter.hinted;
+  const described = [unit && `${id}u`, hinted && `${id}h`, note && `${id}n`, wrong && `${id}w`]
+    .filter(Boolean)
+    .join(' ');
   return (
     <>
       <div class={wrong ? 'field wrong' : 'field'}>
@@ -85,11 +90,12 @@ export function Field({ tool, name, column = 0, contradiction, doubt }: Props) {
           {wrong}
         </small>
       )}
-      {hint && (
+      {hinted && hint && (
         <small class="hint" id={`${id}h`}>
-          {hint} {parameter.source && <SourceLink id={parameter.source} />}
+          {hint.text} {hint.source && <SourceLink id={hint.source} />}
         </small>
       )}
+      {hinted && !hint && <small class="hint" id={`${id}h`} dangerouslySetInnerHTML={AS_IT_CAME} />}
       {note && !wrong && (
         <small class="note" id={`${id}n`}>
           {note}

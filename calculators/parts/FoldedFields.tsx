@@ -3,6 +3,7 @@ import {
   calculatorOf,
   columnsOf,
   doubts,
+  hintOf,
   parameterOf,
   type Remark,
   type Section,
@@ -44,6 +45,7 @@ export function FoldedFields({ tool, remarks }: Props) {
                   name={name}
                   column={column}
                   contradiction={contradictionOf(remarks, name)}
+                  hint={hintOf(scenario.calculator, name)}
                   // said once, not for every bike
                   doubt={column === 0 ? doubts[name] : undefined}
                 />

@@ -3,6 +3,7 @@ import {
   bikeName,
   calculatorOf,
   columnsOf,
+  hintOf,
   MAX_BIKES,
   MAX_CONTROLS,
   parameterOf,
@@ -35,7 +36,14 @@ export function Form({ tool, remarks }: Props) {
   const legend = (section: Section): string => legendOf(section, several);
   const fields = (names: readonly string[], column = 0) =>
     names.map((name) => (
-      <Field key={name} tool={tool} name={name} column={column} contradiction={contradictionOf(remarks, name)} />
+      <Field
+        key={name}
+        tool={tool}
+        name={name}
+        column={column}
+        contradiction={contradictionOf(remarks, name)}
+        hint={import.meta.env.SSR ? hintOf(scenario.calculator, name) : undefined}
+      />
     ));
 
   return (

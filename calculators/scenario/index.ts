@@ -2,6 +2,7 @@ export * from './binding.ts';
 export * from './causes.ts';
 export * from './doubts.ts';
 export * from './editing.ts';
+export * from './hints.ts';
 export * from './link.ts';
 export * from './named.ts';
 export * from './outcome.ts';

@@ -43,10 +43,8 @@ export interface Parameter {
   allowNone?: boolean;
   /** beside the field */
   label: string;
-  /** below the field */
-  hint?: string;
-  /** id in the bibliography of a figure that the hint names */
-  source?: string;
+  /** a sentence stands below the field: see `hints.ts` */
+  hinted?: true;
   /** values that one tap sets; without a value, the default */
   choices?: readonly { label: string; text?: string }[];
 }
@@ -71,8 +69,6 @@ export interface Calculator {
   parameters: readonly (readonly Parameter[])[];
   /** labels that say more here than the vocabulary's own */
   labels?: Readonly<Record<string, string>>;
-  /** the same for what stands below a field */
-  hints?: Readonly<Record<string, string>>;
   /** the form */
   sections: readonly Section[];
   /** what stands under its fold, as in "More: battery, air, drive" */

@@ -5,12 +5,14 @@ import { findUnit, kinds, toSi } from '../../calculators/quantities/index.ts';
 import { meanings } from '../../calculators/scenario/meanings.ts';
 import { resultNames } from '../../calculators/scenario/results.ts';
 import {
+  allHints,
   calculators,
   columnsOf,
   defaultOf,
   doubtOf,
   doubts,
   exampleOf,
+  hintOf,
   namesOf,
   parameterOf,
   parameters,
@@ -188,7 +190,14 @@ test('every parameter has its sentence for the links page, and no sentence is le
 
 test('the sources of doubts and formulas are in the bibliography', () => {
   const ids = new Set(sources.map(({ id }) => id));
-  for (const { source } of [...Object.values(doubts), ...formulas]) expect(ids.has(source), source).toBe(true);
+  for (const { source } of [...Object.values(doubts), ...formulas, ...allHints])
+    if (source) expect(ids.has(source), source).toBe(true);
+});
+
+test('a field has room for a hint exactly where there is one', () => {
+  for (const calculator of CALCULATORS)
+    for (const name of namesOf(calculator))
+      expect(hintOf(calculator, name) !== undefined, `${calculator} ${name}`).toBe(parameterOf(name).hinted === true);
 });
 
 test('every doubt has a cause that reads on from “Most of the doubt is”, a range and a source', () => {

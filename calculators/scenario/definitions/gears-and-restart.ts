@@ -17,7 +17,6 @@ export const gearsAndRestart = defineCalculator({
     { group: 'conditions', names: ['rolling'], folded: ['drive'], legend: 'Surface and chain' },
   ],
   labels: { grade: 'Grade', motor: 'Peak power' },
-  hints: { grade: '10 %, 1 in 10 and 5.7° all work.' },
   fold: 'cadence, first push, peak power, support, wheel, crank, chain',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,

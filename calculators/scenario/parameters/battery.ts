@@ -10,7 +10,7 @@ export const USABLE: readonly Parameter[] = [
     min: 0.3,
     max: 1,
     label: 'Left by age',
-    hint: 'Capacity now, as a share of new.',
+    hinted: true,
   },
   {
     name: 'cold',
@@ -19,8 +19,7 @@ export const USABLE: readonly Parameter[] = [
     min: 0.2,
     max: 1,
     label: 'Left by the cold',
-    hint: 'One laboratory cell gave 88 % at 2 °C of what it gave at 32 °C.',
-    source: 'bubulinca-2016',
+    hinted: true,
   },
   {
     name: 'idle',
@@ -50,7 +49,7 @@ export const GAUGE: readonly Parameter[] = [
     min: 5,
     max: 150,
     label: 'Or volts',
-    hint: 'Volts and amp-hours together count in place of the battery’s watt-hours.',
+    hinted: true,
   },
   {
     name: 'amp-hours',
@@ -91,6 +90,6 @@ export const GAUGE: readonly Parameter[] = [
     min: 0.001,
     max: 0.5,
     label: 'Gauge moves in steps of',
-    hint: 'Five bars are steps of 20 %.',
+    hinted: true,
   },
 ];

@@ -17,8 +17,7 @@ export const CHANGE: readonly Parameter[] = [
     min: -0.9,
     max: 3,
     label: 'Rolling resistance',
-    hint: 'Nine tyres on one course were 15 % apart.',
-    source: 'maier-2018',
+    hinted: true,
   },
   {
     name: 'change-power',

@@ -26,7 +26,7 @@ export const CLIMB: readonly Parameter[] = [
     min: -0.4,
     max: 0.6,
     label: 'Or mean grade',
-    hint: 'Used when the height is left empty. 10 %, 1 in 10 and 5.7° all work.',
+    hinted: true,
   },
   {
     name: 'altitude',
@@ -59,8 +59,7 @@ export const CLIMB: readonly Parameter[] = [
     min: 0,
     max: 0.15,
     label: 'Rolling resistance',
-    hint: 'A paved path took 0.008, two cross-country courses 0.022 and 0.030.',
-    source: 'tengattini-2018',
+    hinted: true,
     choices: [{ label: 'Paved path', text: '0.008' }, { label: 'Trail' }],
   },
   {
@@ -102,8 +101,7 @@ export const CLIMB: readonly Parameter[] = [
     min: 0,
     max: 1500,
     label: 'Power you hold',
-    hint: 'For scale: racers averaged 2.7 W per kilogram of body; most of us hold less.',
-    source: 'smekal-2015',
+    hinted: true,
   },
   {
     name: 'name',
@@ -132,7 +130,7 @@ export const CLIMB: readonly Parameter[] = [
     list: 'bike',
     allowNone: true,
     label: 'Motor gives',
-    hint: 'What it gives, not what it is rated. Write none for a bike without a motor.',
+    hinted: true,
   },
   {
     name: 'battery',
@@ -152,6 +150,6 @@ export const CLIMB: readonly Parameter[] = [
     list: 'bike',
     allowNone: true,
     label: 'Assist limit',
-    hint: 'What applies to you is local law. Write none where nothing limits the motor.',
+    hinted: true,
   },
 ];

@@ -35,7 +35,7 @@ export const COMPANION: readonly Parameter[] = [
     max: 3000,
     allowNone: true,
     label: 'Motor gives',
-    hint: 'Write none for a bike without a motor.',
+    hinted: true,
   },
   {
     name: 'companion-limit',

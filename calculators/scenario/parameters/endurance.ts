@@ -10,7 +10,7 @@ export const ENDURANCE: readonly Parameter[] = [
     min: 30,
     max: 1500,
     label: 'Power you hold for long',
-    hint: 'Critical power: about what you hold for 30 to 60 minutes. Empty: not considered.',
+    hinted: true,
   },
   {
     name: 'endurance-work',

@@ -26,7 +26,7 @@ export const GEARS: readonly Parameter[] = [
     min: millimetres(100),
     max: millimetres(500),
     label: 'Wheel radius',
-    hint: 'From axle to ground, tyre and load included.',
+    hinted: true,
   },
   {
     name: 'crank',
@@ -43,6 +43,6 @@ export const GEARS: readonly Parameter[] = [
     min: 0,
     max: 3,
     label: 'Push on the pedal',
-    hint: 'At the first push, as a share of your weight.',
+    hinted: true,
   },
 ];

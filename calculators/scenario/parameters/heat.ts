@@ -10,7 +10,7 @@ export const HEAT: readonly Parameter[] = [
     max: 3000,
     list: 'bike',
     label: 'Motor holds for ever',
-    hint: 'Continuous output at the crank. The legal 250 W is a rating, not always what a motor can hold.',
+    hinted: true,
   },
   {
     name: 'warm-up',
@@ -19,6 +19,6 @@ export const HEAT: readonly Parameter[] = [
     min: 60,
     max: 7200,
     label: 'Time constant',
-    hint: 'After this time a motor has come 63 % of the way to its final temperature.',
+    hinted: true,
   },
 ];

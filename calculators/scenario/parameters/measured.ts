@@ -48,7 +48,7 @@ export const CARRIED: readonly Parameter[] = [
     min: 20,
     max: 200_000,
     label: 'Along the road',
-    hint: 'With distance and height, no grade is needed.',
+    hinted: true,
   },
   {
     name: 'target-gain',
@@ -65,7 +65,7 @@ export const CARRIED: readonly Parameter[] = [
     min: -0.4,
     max: 0.6,
     label: 'Mean grade',
-    hint: 'Empty: the measured hill’s.',
+    hinted: true,
   },
   {
     name: 'target-altitude',

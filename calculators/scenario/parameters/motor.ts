@@ -9,8 +9,7 @@ export const MOTOR: readonly Parameter[] = [
     min: 20,
     max: 160,
     label: 'Cadence',
-    hint: 'Turns of the crank per minute. Professionals turned 71 on mountain passes.',
-    source: 'lucia-2001',
+    hinted: true,
   },
   {
     name: 'torque',
@@ -29,6 +28,6 @@ export const MOTOR: readonly Parameter[] = [
     max: 10,
     list: 'bike',
     label: 'Support',
-    hint: 'Motor power as a share of yours: 300 % gives three watts for each of your own.',
+    hinted: true,
   },
 ];

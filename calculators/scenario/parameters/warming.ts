@@ -17,7 +17,7 @@ export const WARMING: readonly Parameter[] = [
     min: 0,
     max: 3,
     label: 'Fixed losses',
-    hint: 'Losses that do not depend on torque, over the copper losses at continuous output.',
+    hinted: true,
   },
   {
     name: 'warm',
@@ -26,6 +26,6 @@ export const WARMING: readonly Parameter[] = [
     min: 0,
     max: 1,
     label: 'Warm at the start',
-    hint: 'Share of the permitted rise already there: 0 % from cold.',
+    hinted: true,
   },
 ];
