@@ -39,30 +39,26 @@ function differenceText(seconds: number, options?: FormatOptions): string {
   return formatQuantity(seconds, kind, 'metric', { digits, ...options });
 }
 
-function differenceRange({ low, high }: Result, options?: FormatOptions): string {
-  if (low === undefined || high === undefined) return '';
+function rangeText(low: number, high: number, options?: FormatOptions): string {
   const { kind, digits } = manner(Math.max(Math.abs(low), Math.abs(high)));
   return formatRange(low, high, kind, 'metric', { digits, ...options });
 }
+
+const signedRange = ({ low, high }: Result): string =>
+  low === undefined || high === undefined ? '' : rangeText(low, high, { sign: true });
 
 /** Less than this is nothing, s. */
 const NOTHING = 0.05;
 
 /** What a change does, to follow its words: "costs 29 s". */
 function effectOf(result: Result): { verb: string; size: string; range: string } {
-  const { si = 0, low, high } = result;
+  const { si = 0, low = si, high = si } = result;
   if (Math.abs(si) < NOTHING) return { verb: 'changes', size: 'nothing', range: '' };
-  const spans = low !== undefined && high !== undefined && low < 0 && high > 0;
-  const { low: _, high: __, ...plain } = result;
-  const turned =
-    low === undefined || high === undefined
-      ? plain
-      : { ...plain, low: si > 0 ? low : -high, high: si > 0 ? high : -low };
-  return {
-    verb: si > 0 ? 'costs' : 'saves',
-    size: differenceText(Math.abs(si)),
-    range: spans ? differenceRange(result, { sign: true }) : differenceRange(turned),
-  };
+  const size = differenceText(Math.abs(si));
+  const range = low === high ? '' : low < 0 && high > 0 ? signedRange(result) : undefined;
+  return si > 0
+    ? { verb: 'costs', size, range: range ?? rangeText(low, high) }
+    : { verb: 'saves', size, range: range ?? rangeText(-high, -low) };
 }
 
 const loadRemarks = async () => (await import('./remarks.ts')).whatChangesItRemarks;
@@ -95,10 +91,7 @@ export default function WhatChangesIt(props: IslandProps<SignedBarChartProps, Wh
     return (
       <>
         {inHead ? <strong>{words}</strong> : <Output {...output} name={name} words={words} />}
-        <span class="range">
-          {' '}
-          {si === undefined ? result(name).reason : differenceRange(result(name), { sign: true })}
-        </span>
+        <span class="range"> {si === undefined ? result(name).reason : signedRange(result(name))}</span>
       </>
     );
   };
