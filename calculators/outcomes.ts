@@ -3,6 +3,8 @@ import { biggerHill } from './bigger-hill/outcome.ts';
 import { biggerHillRemarks } from './bigger-hill/remarks.ts';
 import { climbTime } from './climb-time/outcome.ts';
 import { climbTimeRemarks } from './climb-time/remarks.ts';
+import { holdingPeakPower } from './holding-peak-power/outcome.ts';
+import { holdingPeakPowerRemarks } from './holding-peak-power/remarks.ts';
 import { keepUp } from './keep-up/outcome.ts';
 import { keepUpRemarks } from './keep-up/remarks.ts';
 import { powerToWeight } from './power-to-weight/outcome.ts';
@@ -40,6 +42,7 @@ const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => A
   'bigger-hill': both(biggerHill, biggerHillRemarks),
   'power-to-weight': both(powerToWeight, powerToWeightRemarks),
   'torque-at-cadence': both(torqueAtCadence, torqueAtCadenceRemarks),
+  'holding-peak-power': both(holdingPeakPower, holdingPeakPowerRemarks),
   'watt-hours': both(wattHours, wattHoursRemarks),
   'keep-up': both(keepUp, keepUpRemarks),
   'what-changes-it': both(whatChangesIt, whatChangesItRemarks),

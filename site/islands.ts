@@ -12,6 +12,7 @@ const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Eleme
   'bigger-hill': () => import('../calculators/bigger-hill/BiggerHill.tsx'),
   'power-to-weight': () => import('../calculators/power-to-weight/PowerToWeight.tsx'),
   'torque-at-cadence': () => import('../calculators/torque-at-cadence/TorqueAtCadence.tsx'),
+  'holding-peak-power': () => import('../calculators/holding-peak-power/HoldingPeakPower.tsx'),
   'watt-hours': () => import('../calculators/watt-hours/WattHours.tsx'),
   'keep-up': () => import('../calculators/keep-up/KeepUp.tsx'),
   'what-changes-it': () => import('../calculators/what-changes-it/WhatChangesIt.tsx'),

@@ -5,7 +5,7 @@
 import { biggerHill } from './definitions/bigger-hill.ts';
 import { climbTime } from './definitions/climb-time.ts';
 // import { gearsAndRestart } from './definitions/gears-and-restart.ts';
-// import { holdingPeakPower } from './definitions/holding-peak-power.ts';
+import { holdingPeakPower } from './definitions/holding-peak-power.ts';
 import { keepUp } from './definitions/keep-up.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
 import { sideBySide } from './definitions/side-by-side.ts';
@@ -36,7 +36,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   'power-to-weight': powerToWeight,
   'torque-at-cadence': torqueAtCadence,
   // 'gears-and-restart': gearsAndRestart,
-  // 'holding-peak-power': holdingPeakPower,
+  'holding-peak-power': holdingPeakPower,
   'watt-hours': wattHours,
   'keep-up': keepUp,
   'what-changes-it': whatChangesIt,

@@ -3,7 +3,7 @@ import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
 import { WARMING } from '../parameters/warming.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, ONE_BIKE, RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL, RIDER } from './common.ts';
 
 export const holdingPeakPower = defineCalculator({
   name: 'holding-peak-power',
@@ -21,13 +21,13 @@ export const holdingPeakPower = defineCalculator({
     CONDITIONS,
   ],
   labels: { motor: 'Peak power' },
-  fold: 'cadence, start temperature, losses, assist limit, air, drive',
+  fold: 'cadence, warm start, losses, assist limit, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,
   defaults: {
     1: {
       ...COMMON,
-      ...ONE_BIKE,
+      name: 'Bike',
       distance: 9000,
       gain: 880,
       motor: 560,
