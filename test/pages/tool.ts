@@ -59,9 +59,10 @@ export async function enter(tool: Locator, name: string, text: string, column = 
   await field(tool, name, column).blur();
 }
 
-/** Opens the fold with the less common inputs. */
+/** Opens the fold with the less common inputs, which come then. */
 export async function unfold(tool: Locator): Promise<void> {
-  await tool.locator('.fold summary').click();
+  await tool.locator('.tool-form .fold summary').click();
+  await tool.locator('.tool-form .fold input').first().waitFor();
 }
 
 /** A result as its element holds it: "si", "si (low to high)", or the text of one without a number. */
