@@ -14,6 +14,13 @@ import { mathPlugin } from './site/math/plugin.ts';
 const site = process.env.SITE_URL ?? 'https://uphill-measured.example';
 const base = process.env.BASE_PATH ?? '/';
 
+/** What the form of a calculator needs, without its answer. */
+const FORM = [
+  'parts/(Island|island|Form|Field|Fold|legends|Onward|ShareBar|useScenario)\\.',
+  'scenario/(scenario|schema|amounts|parameters/\\w+|definitions/common)\\.',
+  'quantities/(format|units)\\.',
+];
+
 export default defineConfig({
   site,
   base,
@@ -52,12 +59,18 @@ export default defineConfig({
       // The helper that preloads chunks weighs more than it saves: a calculator loads one chunk later, mathjs, if ever.
       modulePreload: false,
       rolldownOptions: {
-        // What all calculators share in one file: fewer requests, better compression.
-        // Sentences and what only they and the fold need come later, so they stay out of it.
+        // What all calculators share in two files, for fewer requests and better compression: the form, needed at once, and what
+        // answers, needed with the first touch or for a link.
         output: {
           codeSplitting: {
             groups: [
-              { name: 'tool', minShareCount: 4, test: /preact|calculators(?!.*(remarks|causes|hints|scale|labels))/ },
+              {
+                name: 'form',
+                minShareCount: 4,
+                test: new RegExp(`preact|calculators/(${FORM.join('|')})`),
+                priority: 2,
+              },
+              { name: 'answers', minShareCount: 4, test: /calculators/, priority: 1 },
             ],
           },
         },

@@ -1,4 +1,4 @@
-import type { LiveProps } from '../calculators/parts/mount.ts';
+import type { IslandProps } from '../calculators/parts/useScenario.ts';
 import type { CalculatorName } from '../calculators/scenario/index.ts';
 
 /*
@@ -6,22 +6,23 @@ import type { CalculatorName } from '../calculators/scenario/index.ts';
  * elsewhere when they come into view. Astro's own loader does the same for any framework in two kilobytes more.
  */
 
-const views: Partial<Record<CalculatorName, () => Promise<{ mount: (place: Element, props: LiveProps) => void }>>> = {
-  'climb-time': () => import('../calculators/climb-time/ClimbTime.tsx'),
-  'side-by-side': () => import('../calculators/side-by-side/SideBySide.tsx'),
-  'bigger-hill': () => import('../calculators/bigger-hill/BiggerHill.tsx'),
-  'power-to-weight': () => import('../calculators/power-to-weight/PowerToWeight.tsx'),
-  'torque-at-cadence': () => import('../calculators/torque-at-cadence/TorqueAtCadence.tsx'),
-  'holding-peak-power': () => import('../calculators/holding-peak-power/HoldingPeakPower.tsx'),
-  'watt-hours': () => import('../calculators/watt-hours/WattHours.tsx'),
-  'keep-up': () => import('../calculators/keep-up/KeepUp.tsx'),
-  'what-changes-it': () => import('../calculators/what-changes-it/WhatChangesIt.tsx'),
+const islands: Record<CalculatorName, () => Promise<{ mount: (place: Element, props: IslandProps) => void }>> = {
+  'climb-time': () => import('../calculators/climb-time/island.ts'),
+  'side-by-side': () => import('../calculators/side-by-side/island.ts'),
+  'bigger-hill': () => import('../calculators/bigger-hill/island.ts'),
+  'power-to-weight': () => import('../calculators/power-to-weight/island.ts'),
+  'torque-at-cadence': () => import('../calculators/torque-at-cadence/island.ts'),
+  'gears-and-restart': () => import('../calculators/gears-and-restart/island.ts'),
+  'holding-peak-power': () => import('../calculators/holding-peak-power/island.ts'),
+  'watt-hours': () => import('../calculators/watt-hours/island.ts'),
+  'keep-up': () => import('../calculators/keep-up/island.ts'),
+  'what-changes-it': () => import('../calculators/what-changes-it/island.ts'),
 };
 
 async function wake(place: HTMLElement): Promise<void> {
   const { island, props = '{}' } = place.dataset;
-  const view = await views[island as CalculatorName]?.();
-  view?.mount(place, JSON.parse(props));
+  const { mount } = await islands[island as CalculatorName]();
+  mount(place, JSON.parse(props));
   place.dataset.live = '';
 }
 

@@ -1,26 +1,17 @@
-import { useMemo } from 'preact/hooks';
+import type { Answer } from '../parts/answer.ts';
 import { BikeTable } from '../parts/BikeTable.tsx';
-import { Drawn } from '../parts/Drawn.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import type { TrackChartProps } from '../parts/TrackChart.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
-import { biggerHill as definition } from '../scenario/definitions/bigger-hill.ts';
-import { bikeName, columnsOf, isGiven, resultOf, valueText } from '../scenario/index.ts';
-import { type BiggerHillOutcome, biggerHill } from './outcome.ts';
-
-const loadRemarks = async () => (await import('./remarks.ts')).biggerHillRemarks;
-const loadChart = async () => (await import('../parts/TrackChart.tsx')).TrackChart;
+import { TrackChart } from '../parts/TrackChart.tsx';
+import { bikeName, columnsOf, isGiven, resultOf, type Scenario, valueText } from '../scenario/index.ts';
+import { biggerHill } from './outcome.ts';
+import { biggerHillRemarks } from './remarks.ts';
 
 /** A measured climb carried to another hill. */
-export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHillOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => biggerHill(scenario), [scenario]);
+  const outcome = biggerHill(scenario);
   const tracks = columnsOf(scenario, 'bike').flatMap((bike) => {
     const time = resultOf(outcome, 'time', bike + 1);
     if (time.si === undefined) return [];
@@ -37,101 +28,93 @@ export default function BiggerHill(props: IslandProps<TrackChartProps, BiggerHil
   });
   const output = { outcome, system };
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={standingsText({ scenario, outcome, system })}
-      head={
-        <>
-          <p class="headline-of">
-            Up the other hill with {valueText(scenario, isGiven(scenario, 'target-rider') ? 'target-rider' : 'rider')}{' '}
-            and {valueText(scenario, isGiven(scenario, 'target-power') ? 'target-power' : 'power')}: time, its 95 %
-            range, and the gap
-          </p>
-          <Standings scenario={scenario} outcome={outcome} system={system} />
-        </>
-      }
-    >
-      {tracks.length > 0 && outcome.targetGain > 0 && (
-        <figure>
-          <figcaption>
-            Time against height on the other hill. Solid is the model with its range at the top, dashed is the measured
-            time multiplied by height.
-          </figcaption>
-          <Drawn<TrackChartProps>
-            tool={tool}
-            server={props.chart}
-            load={loadChart}
-            chart={{
-              description: `Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`,
-              tracks,
-              height: outcome.targetGain,
-              system,
-            }}
+  return {
+    spoken: standingsText({ scenario, outcome, system }),
+    remarks: biggerHillRemarks(scenario, outcome),
+    head: (
+      <>
+        <p class="headline-of">
+          Up the other hill with {valueText(scenario, isGiven(scenario, 'target-rider') ? 'target-rider' : 'rider')} and{' '}
+          {valueText(scenario, isGiven(scenario, 'target-power') ? 'target-power' : 'power')}: time, its 95 % range, and
+          the gap
+        </p>
+        <Standings scenario={scenario} outcome={outcome} system={system} />
+      </>
+    ),
+    details: (
+      <>
+        {tracks.length > 0 && outcome.targetGain > 0 && (
+          <figure>
+            <figcaption>
+              Time against height on the other hill. Solid is the model with its range at the top, dashed is the
+              measured time multiplied by height.
+            </figcaption>
+            <TrackChart
+              {...{
+                description: `Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`,
+                tracks,
+                height: outcome.targetGain,
+                system,
+              }}
+            />
+          </figure>
+        )}
+        <Folded small={small} words="Bike by bike, and what was read back">
+          <BikeTable
+            caption="On the other hill"
+            scenario={scenario}
+            outcome={outcome}
+            system={system}
+            rows={[
+              ['gap', '95 % range of the gap', 'alone'],
+              ['speed', 'Speed'],
+              ['battery-energy', 'From the battery', true],
+              ['battery-share', 'Share of the battery'],
+              ['binds', 'Limit that binds'],
+              ['binds-after', 'It binds after'],
+              ['binds-height', 'From a height of'],
+              ['time-lost', 'It costs'],
+              ['time-proportional', 'Time by multiplying height'],
+            ]}
           />
-        </figure>
-      )}
-      <Folded small={props.small} words="Bike by bike, and what was read back">
-        <BikeTable
-          caption="On the other hill"
-          scenario={scenario}
-          outcome={outcome}
-          system={system}
-          rows={[
-            ['gap', '95 % range of the gap', 'alone'],
-            ['speed', 'Speed'],
-            ['battery-energy', 'From the battery', true],
-            ['battery-share', 'Share of the battery'],
-            ['binds', 'Limit that binds'],
-            ['binds-after', 'It binds after'],
-            ['binds-height', 'From a height of'],
-            ['time-lost', 'It costs'],
-            ['time-proportional', 'Time by multiplying height'],
-          ]}
-        />
-        <BikeTable
-          caption="Read back from the measured hill"
-          scenario={scenario}
-          outcome={outcome}
-          system={system}
-          rows={[
-            ['motor-power', 'Motor gave on average', true],
-            ['motor-held', 'Motor holds below the limit', true],
-          ]}
-        />
-        <dl class="facts">
-          <div>
-            <dt>Rolling resistance, measured hill</dt>
-            <dd>
-              <Output {...output} name="rolling" range />
-            </dd>
-          </div>
-          <div>
-            <dt>Grade, measured hill</dt>
-            <dd>
-              <Output {...output} name="grade" />
-            </dd>
-          </div>
-          <div>
-            <dt>Grade, other hill</dt>
-            <dd>
-              <Output {...output} name="target-grade" />
-            </dd>
-          </div>
-          <div hidden={resultOf(outcome, 'endurance-time').si === undefined}>
-            <dt>You hold this power for</dt>
-            <dd>
-              <Output {...output} name="endurance-time" />
-            </dd>
-          </div>
-        </dl>
-      </Folded>
-    </Tool>
-  );
+          <BikeTable
+            caption="Read back from the measured hill"
+            scenario={scenario}
+            outcome={outcome}
+            system={system}
+            rows={[
+              ['motor-power', 'Motor gave on average', true],
+              ['motor-held', 'Motor holds below the limit', true],
+            ]}
+          />
+          <dl class="facts">
+            <div>
+              <dt>Rolling resistance, measured hill</dt>
+              <dd>
+                <Output {...output} name="rolling" range />
+              </dd>
+            </div>
+            <div>
+              <dt>Grade, measured hill</dt>
+              <dd>
+                <Output {...output} name="grade" />
+              </dd>
+            </div>
+            <div>
+              <dt>Grade, other hill</dt>
+              <dd>
+                <Output {...output} name="target-grade" />
+              </dd>
+            </div>
+            <div hidden={resultOf(outcome, 'endurance-time').si === undefined}>
+              <dt>You hold this power for</dt>
+              <dd>
+                <Output {...output} name="endurance-time" />
+              </dd>
+            </div>
+          </dl>
+        </Folded>
+      </>
+    ),
+  };
 }
-
-export const mount = mountOf(BiggerHill);

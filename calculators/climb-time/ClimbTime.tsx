@@ -1,15 +1,11 @@
-import { useMemo } from 'preact/hooks';
-import type { CurveChartProps } from '../parts/CurveChart.tsx';
-import { Drawn } from '../parts/Drawn.tsx';
+import type { Answer } from '../parts/answer.ts';
+import { CurveChart } from '../parts/CurveChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
-import { climbTime as definition } from '../scenario/definitions/climb-time.ts';
-import { motorOf, resultOf, valueText } from '../scenario/index.ts';
-import { type ClimbTimeOutcome, climbTime } from './outcome.ts';
+import { motorOf, resultOf, type Scenario, valueText } from '../scenario/index.ts';
+import { climbTime } from './outcome.ts';
+import { climbTimeRemarks } from './remarks.ts';
 
 const FACTS: [string, string][] = [
   ['speed', 'Speed'],
@@ -46,15 +42,10 @@ function differenceText(seconds: number): string {
     : formatDuration(seconds, 0, true);
 }
 
-const loadRemarks = async () => (await import('./remarks.ts')).climbTimeRemarks;
-const loadChart = async () => (await import('../parts/CurveChart.tsx')).CurveChart;
-
 /** How long one bike takes up one hill, where its power goes, and what would change the time. */
-export default function ClimbTime(props: IslandProps<CurveChartProps, ClimbTimeOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function climbTimeAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => climbTime(scenario), [scenario]);
+  const outcome = climbTime(scenario);
   const time = resultOf(outcome, 'time');
   const crank = resultOf(outcome, 'crank-power').si ?? 0;
   const answer = resultText(time, system);
@@ -62,117 +53,109 @@ export default function ClimbTime(props: IslandProps<CurveChartProps, ClimbTimeO
   const motor = motorOf(scenario, 0);
   const output = { outcome, system };
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`}
-      head={
-        <p class="headline">
-          <Output {...output} name="time" class="big" range="named" />
-        </p>
-      }
-    >
-      <dl class="facts">
-        {FACTS.map(([name, label]) => (
-          <div key={name}>
-            <dt>{label}</dt>
-            <dd>
-              <Output {...output} name={name} range={name === 'battery-energy'} />
-              {name === 'battery-share' && <span class="range"> of {valueText(scenario, 'battery')}</span>}
-            </dd>
-          </div>
-        ))}
-        {IF_BOUND.map(([name, label]) => (
-          <div key={name} hidden={resultOf(outcome, name).si === undefined}>
-            <dt>{label}</dt>
-            <dd>
-              <Output {...output} name={name} range />
-            </dd>
-          </div>
-        ))}
-      </dl>
-      {time.si !== undefined && outcome.curve.length > 0 && (
-        <figure>
-          <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
-          <Drawn<CurveChartProps>
-            tool={tool}
-            server={props.chart}
-            load={loadChart}
-            chart={{
-              description: `Climb time against motor power: ${outcome.curve
-                .filter((_, i) => i % 4 === 0)
-                .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
-                .join(', ')}. This bike takes ${answer}.`,
-              points: outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time })),
-              xKind: 'power',
-              here: {
-                x: motor,
-                value: time.si,
-                low: time.low ?? time.si,
-                high: time.high ?? time.si,
-                label: `this bike, ${answer}`,
-              },
-              system,
-            }}
-          />
-        </figure>
-      )}
-      <Folded small={props.small} words="Where the power goes, and what would change the time">
-        <table>
-          <caption>Where the power goes</caption>
-          <tbody>
-            {SPLIT.map(([name, label]) => (
-              <tr key={name}>
-                <th scope="row">{label}</th>
-                <td>
-                  <Output {...output} name={name} />
-                </td>
-                <td class="share-bar" aria-hidden="true">
-                  <span
-                    style={{
-                      width: `${Math.max(0, Math.min(100, (100 * (resultOf(outcome, name).si ?? 0)) / (crank || 1)))}%`,
-                    }}
-                  />
-                </td>
-              </tr>
-            ))}
-            <tr class="total">
-              <th scope="row">At the crank</th>
-              <td>
-                <Output {...output} name="crank-power" />
-              </td>
-              <td />
-            </tr>
-          </tbody>
-        </table>
-        {outcome.effects.length > 0 && (
+  return {
+    spoken: time.si === undefined ? (time.reason ?? '') : `Climb time ${answer}${range && `, ${range}`}`,
+    remarks: climbTimeRemarks(scenario, outcome),
+    head: (
+      <p class="headline">
+        <Output {...output} name="time" class="big" range="named" />
+      </p>
+    ),
+    details: (
+      <>
+        <dl class="facts">
+          {FACTS.map(([name, label]) => (
+            <div key={name}>
+              <dt>{label}</dt>
+              <dd>
+                <Output {...output} name={name} range={name === 'battery-energy'} />
+                {name === 'battery-share' && <span class="range"> of {valueText(scenario, 'battery')}</span>}
+              </dd>
+            </div>
+          ))}
+          {IF_BOUND.map(([name, label]) => (
+            <div key={name} hidden={resultOf(outcome, name).si === undefined}>
+              <dt>{label}</dt>
+              <dd>
+                <Output {...output} name={name} range />
+              </dd>
+            </div>
+          ))}
+        </dl>
+        {time.si !== undefined && outcome.curve.length > 0 && (
+          <figure>
+            <figcaption>Time against motor power on this hill with this rider. The band is the 95 % range.</figcaption>
+            <CurveChart
+              {...{
+                description: `Climb time against motor power: ${outcome.curve
+                  .filter((_, i) => i % 4 === 0)
+                  .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.motor, 'power', system)}`)
+                  .join(', ')}. This bike takes ${answer}.`,
+                points: outcome.curve.map((point) => ({ ...point, x: point.motor, value: point.time })),
+                xKind: 'power',
+                here: {
+                  x: motor,
+                  value: time.si,
+                  low: time.low ?? time.si,
+                  high: time.high ?? time.si,
+                  label: `this bike, ${answer}`,
+                },
+                system,
+              }}
+            />
+          </figure>
+        )}
+        <Folded small={small} words="Where the power goes, and what would change the time">
           <table>
-            <caption>What would change the time</caption>
-            <thead>
-              <tr>
-                <th scope="col">Change</th>
-                <th scope="col">More</th>
-                <th scope="col">Less</th>
-              </tr>
-            </thead>
+            <caption>Where the power goes</caption>
             <tbody>
-              {outcome.effects.map(({ change, more, less }) => (
-                <tr key={change}>
-                  <th scope="row">{change}</th>
-                  <td>{differenceText(more)}</td>
-                  <td>{differenceText(less)}</td>
+              {SPLIT.map(([name, label]) => (
+                <tr key={name}>
+                  <th scope="row">{label}</th>
+                  <td>
+                    <Output {...output} name={name} />
+                  </td>
+                  <td class="share-bar" aria-hidden="true">
+                    <span
+                      style={{
+                        width: `${Math.max(0, Math.min(100, (100 * (resultOf(outcome, name).si ?? 0)) / (crank || 1)))}%`,
+                      }}
+                    />
+                  </td>
                 </tr>
               ))}
+              <tr class="total">
+                <th scope="row">At the crank</th>
+                <td>
+                  <Output {...output} name="crank-power" />
+                </td>
+                <td />
+              </tr>
             </tbody>
           </table>
-        )}
-      </Folded>
-    </Tool>
-  );
+          {outcome.effects.length > 0 && (
+            <table>
+              <caption>What would change the time</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Change</th>
+                  <th scope="col">More</th>
+                  <th scope="col">Less</th>
+                </tr>
+              </thead>
+              <tbody>
+                {outcome.effects.map(({ change, more, less }) => (
+                  <tr key={change}>
+                    <th scope="row">{change}</th>
+                    <td>{differenceText(more)}</td>
+                    <td>{differenceText(less)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+        </Folded>
+      </>
+    ),
+  };
 }
-
-export const mount = mountOf(ClimbTime);

@@ -1,15 +1,11 @@
-import { useMemo } from 'preact/hooks';
-import { Drawn } from '../parts/Drawn.tsx';
+import type { Answer } from '../parts/answer.ts';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatDuration, formatQuantity, type System } from '../quantities/index.ts';
-import { holdingPeakPower as definition } from '../scenario/definitions/holding-peak-power.ts';
-import { resultOf, valueText } from '../scenario/index.ts';
+import { resultOf, type Scenario, valueText } from '../scenario/index.ts';
 import { type HoldingPeakPowerOutcome, holdingPeakPower } from './outcome.ts';
-import type { PowerChartProps } from './PowerChart.tsx';
+import { PowerChart, type PowerChartProps } from './PowerChart.tsx';
+import { holdingPeakPowerRemarks } from './remarks.ts';
 
 type Row = [name: string, label: string, range?: boolean];
 
@@ -30,15 +26,10 @@ const HEATING: Row[] = [
   ['time-cold', 'Time if heat never did', true],
 ];
 
-const loadRemarks = async () => (await import('./remarks.ts')).holdingPeakPowerRemarks;
-const loadChart = async () => (await import('./PowerChart.tsx')).PowerChart;
-
 /** How long a motor holds its peak, and what that does to a climb. */
-export default function HoldingPeakPower(props: IslandProps<PowerChartProps, HoldingPeakPowerOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function holdingPeakPowerAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => holdingPeakPower(scenario), [scenario]);
+  const outcome = holdingPeakPower(scenario);
   const output = { outcome, system };
   const { about, stages } = outcome;
   const hold = resultOf(outcome, 'hold-time');
@@ -57,62 +48,59 @@ export default function HoldingPeakPower(props: IslandProps<PowerChartProps, Hol
       </tr>
     ));
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={reason ?? `It holds ${peak} ${said}${range && `, ${range}`}`}
-      head={
-        <p class="headline">
-          {forEver ? (
-            <>
-              It holds {peak}{' '}
-              <strong class="big" style={{ fontFamily: 'var(--prose)' }}>
-                for ever
-              </strong>
-            </>
-          ) : (
-            <>
-              {!reason && `It holds ${peak} for `}
-              <Output {...output} name="hold-time" class="big" range="named" />
-              {reason && <span class="range"> {reason}</span>}
-            </>
-          )}
-        </p>
-      }
-    >
-      <dl class="facts">
-        {FACTS.map(([name, label, withRange]) => (
-          <div key={name}>
-            <dt>{label}</dt>
-            <dd>
-              <Output {...output} name={name} range={withRange ?? false} />
-            </dd>
-          </div>
-        ))}
-      </dl>
-      {about && stages.length > 0 && about.climb.motorPower > 0 && (
-        <figure>
-          <figcaption>
-            What the motor gives on the way up. The band is from when to when it may come down, with 95 %.
-          </figcaption>
-          <Drawn<PowerChartProps> tool={tool} server={props.chart} load={loadChart} chart={chartOf(outcome, system)} />
-        </figure>
-      )}
-      <Folded small={props.small} words="How it heats">
-        <table class="bikes">
-          <caption>How it heats</caption>
-          <tbody>
-            {forEver && rows([['hold-time', `It holds ${peak}`]])}
-            {rows(HEATING)}
-          </tbody>
-        </table>
-      </Folded>
-    </Tool>
-  );
+  return {
+    spoken: reason ?? `It holds ${peak} ${said}${range && `, ${range}`}`,
+    remarks: holdingPeakPowerRemarks(scenario, outcome),
+    head: (
+      <p class="headline">
+        {forEver ? (
+          <>
+            It holds {peak}{' '}
+            <strong class="big" style={{ fontFamily: 'var(--prose)' }}>
+              for ever
+            </strong>
+          </>
+        ) : (
+          <>
+            {!reason && `It holds ${peak} for `}
+            <Output {...output} name="hold-time" class="big" range="named" />
+            {reason && <span class="range"> {reason}</span>}
+          </>
+        )}
+      </p>
+    ),
+    details: (
+      <>
+        <dl class="facts">
+          {FACTS.map(([name, label, withRange]) => (
+            <div key={name}>
+              <dt>{label}</dt>
+              <dd>
+                <Output {...output} name={name} range={withRange ?? false} />
+              </dd>
+            </div>
+          ))}
+        </dl>
+        {about && stages.length > 0 && about.climb.motorPower > 0 && (
+          <figure>
+            <figcaption>
+              What the motor gives on the way up. The band is from when to when it may come down, with 95 %.
+            </figcaption>
+            <PowerChart {...chartOf(outcome, system)} />
+          </figure>
+        )}
+        <Folded small={small} words="How it heats">
+          <table class="bikes">
+            <caption>How it heats</caption>
+            <tbody>
+              {forEver && rows([['hold-time', `It holds ${peak}`]])}
+              {rows(HEATING)}
+            </tbody>
+          </table>
+        </Folded>
+      </>
+    ),
+  };
 }
 
 function chartOf(outcome: HoldingPeakPowerOutcome, system: System): PowerChartProps {
@@ -136,5 +124,3 @@ function chartOf(outcome: HoldingPeakPowerOutcome, system: System): PowerChartPr
     system,
   };
 }
-
-export const mount = mountOf(HoldingPeakPower);

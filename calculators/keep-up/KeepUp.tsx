@@ -1,22 +1,19 @@
-import { useMemo } from 'preact/hooks';
-import type { CurveChartProps } from '../parts/CurveChart.tsx';
-import { Drawn } from '../parts/Drawn.tsx';
+import type { Answer } from '../parts/answer.ts';
+import { CurveChart } from '../parts/CurveChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
-import { keepUp as definition } from '../scenario/definitions/keep-up.ts';
 import { keyOf, numberOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
 import { onwardQuery } from '../scenario/onward.ts';
-import { type KeepUpOutcome, keepUp } from './outcome.ts';
+import { keepUp } from './outcome.ts';
+import { keepUpRemarks } from './remarks.ts';
 
 type Row = [name: string, label: string, range?: boolean];
 
 const FACTS: Row[] = [
   ['companion-time', 'Companion’s time', true],
   ['time', 'Yours as you are', true],
+  ['gap', 'At the top you are'],
   ['companion-speed', 'Companion’s speed'],
   ['motor-power', 'Your motor gives there'],
   ['rider-needed-per-kilogram', 'Your legs, over your weight', true],
@@ -29,9 +26,6 @@ const FACTS: Row[] = [
 
 /** What a link takes at most, W. */
 const MOST = { power: 1500, motor: 3000 };
-
-const loadRemarks = async () => (await import('./remarks.ts')).keepUpRemarks;
-const loadChart = async () => (await import('../parts/CurveChart.tsx')).CurveChart;
 
 /** A time behind or ahead, in words. */
 function behind(seconds: number): string {
@@ -52,11 +46,9 @@ function climbLink(scenario: Scenario, name: 'power' | 'motor', { si }: Result):
 }
 
 /** The watts, of legs or of a motor, that take a rider up in a companion's time. */
-export default function KeepUp(props: IslandProps<CurveChartProps, KeepUpOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => keepUp(scenario), [scenario]);
+  const outcome = keepUp(scenario);
   const output = { outcome, system };
   const of = (name: string): Result => resultOf(outcome, name);
   const text = (name: string): string => resultText(of(name), system);
@@ -71,109 +63,94 @@ export default function KeepUp(props: IslandProps<CurveChartProps, KeepUpOutcome
     [climbLink(scenario, 'power', legs), 'Your climb with that power'],
     [climbLink(scenario, 'motor', motor), 'Your climb with that motor'],
   ];
-  const spread = behindRange(gap);
+  // a reason is said once
+  const said = new Set([legs.reason, motor.reason]);
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={
-        legs.si === undefined
-          ? (legs.reason ?? '')
-          : `To keep up hold ${text('rider-needed')}${range && `, ${range}`}${motor.si === undefined ? '' : `, or have a motor that gives ${text('motor-needed')}`}`
-      }
-      head={
-        <>
-          <p class="headline">
-            {legs.si !== undefined &&
-              (gap.si !== undefined && gap.si < 0 ? 'To stay level, hold ' : 'To keep up, hold ')}
-            <Output {...output} name="rider-needed" class="big" />
-            <span class="range">
-              {' '}
-              {legs.reason}
-              {range && `95\u202f% range ${range}`}
-            </span>
-          </p>
-          <p>
-            {motor.si === undefined ? 'By motor: ' : 'or have a motor that gives '}
-            <Output {...output} name="motor-needed" class="middle" range />
-            {motor.si === undefined && companion.si !== undefined && ` ${motor.reason}`}
-          </p>
-          {gap.si !== undefined && (
-            <p>
-              As you are, at {formatQuantity(power, 'power', system, { trim: true })}:{' '}
-              <Output {...output} name="gap" words={behind(gap.si)} />
-              {spread && <span class="range"> {spread}</span>}
-            </p>
+  return {
+    spoken:
+      legs.si === undefined
+        ? (legs.reason ?? '')
+        : `To keep up hold ${text('rider-needed')}${range && `, ${range}`}${motor.si === undefined ? '' : `, or have a motor that gives ${text('motor-needed')}`}`,
+    remarks: keepUpRemarks(scenario, outcome),
+    head: (
+      <>
+        <p class="headline">
+          {legs.si !== undefined && (gap.si !== undefined && gap.si < 0 ? 'To stay level, hold ' : 'To keep up, hold ')}
+          <Output {...output} name="rider-needed" class="big" />
+          <span class="range">
+            {' '}
+            {legs.reason}
+            {range && `95\u202f% range ${range}`}
+          </span>
+        </p>
+        <p class="headline">
+          {motor.si !== undefined && 'or have a motor that gives '}
+          <Output {...output} name="motor-needed" class={motor.si === undefined ? undefined : 'middle'} range />
+          {motor.reason !== legs.reason && <span class="range">{motor.reason}</span>}
+        </p>
+      </>
+    ),
+    details: (
+      <>
+        <Folded small={small} words="Times, speed and limits">
+          <dl class="facts">
+            {FACTS.map(([name, label, withRange]) => (
+              <div key={name}>
+                <dt>{label}</dt>
+                <dd>
+                  <Output
+                    {...output}
+                    name={name}
+                    range={withRange ?? false}
+                    words={name === 'gap' && gap.si !== undefined ? behind(gap.si) : undefined}
+                  />
+                  {name === 'gap' && <span class="range"> {behindRange(gap)}</span>}
+                  {!said.has(of(name).reason) && <span class="range"> {of(name).reason}</span>}
+                </dd>
+              </div>
+            ))}
+          </dl>
+        </Folded>
+        <p class="onward">
+          {links.map(
+            ([href, words]) =>
+              href && (
+                <a key={words} href={href}>
+                  {words}
+                </a>
+              ),
           )}
-        </>
-      }
-    >
-      <Folded small={props.small} words="Times, speed and limits">
-        <dl class="facts">
-          {FACTS.map(([name, label, withRange]) => (
-            <div key={name}>
-              <dt>{label}</dt>
-              <dd>
-                <Output {...output} name={name} range={withRange ?? false} />
-              </dd>
-            </div>
-          ))}
-          {gap.si === undefined && (
-            <div>
-              <dt>Gap</dt>
-              <dd>
-                <Output {...output} name="gap" />
-              </dd>
-            </div>
-          )}
-        </dl>
-      </Folded>
-      <p class="onward">
-        {links.map(
-          ([href, words]) =>
-            href && (
-              <a key={words} href={href}>
-                {words}
-              </a>
-            ),
+        </p>
+        {time.si !== undefined && companion.si !== undefined && outcome.curve.length > 0 && (
+          <figure>
+            <figcaption>
+              Your time against your power, with your motor. The band is the 95 % range; the line across is your
+              companion’s time.
+            </figcaption>
+            <CurveChart
+              {...{
+                description: `Your time against your power: ${outcome.curve
+                  .filter((_, i) => i % 4 === 0 && i > 0)
+                  .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.power, 'power', system)}`)
+                  .join(
+                    ', ',
+                  )}. Your companion takes ${text('companion-time')}; to keep up hold ${text('rider-needed')}.`,
+                points: outcome.curve.map((point) => ({ ...point, x: point.power, value: point.time })),
+                xKind: 'power',
+                here: {
+                  x: power,
+                  value: time.si,
+                  low: time.low ?? time.si,
+                  high: time.high ?? time.si,
+                  label: `you, ${text('time')}`,
+                },
+                line: { x: legs.si, value: companion.si, label: `companion, ${text('companion-time')}` },
+                system,
+              }}
+            />
+          </figure>
         )}
-      </p>
-      {time.si !== undefined && companion.si !== undefined && outcome.curve.length > 0 && (
-        <figure>
-          <figcaption>
-            Your time against your power, with your motor. The band is the 95 % range; the line across is your
-            companion’s time.
-          </figcaption>
-          <Drawn<CurveChartProps>
-            tool={tool}
-            server={props.chart}
-            load={loadChart}
-            chart={{
-              description: `Your time against your power: ${outcome.curve
-                .filter((_, i) => i % 4 === 0 && i > 0)
-                .map((point) => `${formatDuration(point.time)} at ${formatQuantity(point.power, 'power', system)}`)
-                .join(', ')}. Your companion takes ${text('companion-time')}; to keep up hold ${text('rider-needed')}.`,
-              points: outcome.curve.map((point) => ({ ...point, x: point.power, value: point.time })),
-              xKind: 'power',
-              here: {
-                x: power,
-                value: time.si,
-                low: time.low ?? time.si,
-                high: time.high ?? time.si,
-                label: `you, ${text('time')}`,
-              },
-              line: { x: legs.si, value: companion.si, label: `companion, ${text('companion-time')}` },
-              system,
-            }}
-          />
-        </figure>
-      )}
-    </Tool>
-  );
+      </>
+    ),
+  };
 }
-
-export const mount = mountOf(KeepUp);

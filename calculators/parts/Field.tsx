@@ -1,6 +1,8 @@
 import { type Doubt, fieldOf, type Hint, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
-import { AS_IT_CAME } from './useLater.ts';
 import type { Handle } from './useScenario.ts';
+
+/** Hydration leaves what came with the page alone where a part is given this. */
+export const AS_IT_CAME = { __html: '' };
 
 interface Props {
   tool: Handle;

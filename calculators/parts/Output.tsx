@@ -22,7 +22,7 @@ interface Props {
   system: System;
   /** show the range behind the value; `named` says what it is */
   range?: boolean | 'named';
-  class?: string;
+  class?: string | undefined;
   /** said in place of the value, which stays in the attributes */
   words?: string | undefined;
 }

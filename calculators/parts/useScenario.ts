@@ -1,4 +1,3 @@
-import type { ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { System } from '../quantities/index.ts';
 import {
@@ -7,15 +6,12 @@ import {
   cellOf,
   exampleOf,
   keyOf,
-  type Outcome,
   parameterOf,
-  type Remarks,
   type Scenario,
 } from '../scenario/index.ts';
-import type { InputsUsed } from './InputsUsed.tsx';
 
 /** How a page sets an island up. */
-export interface IslandProps<Chart = never, O extends Outcome = never> {
+export interface IslandProps {
   /** the calculator reads and writes the page's address */
   page?: boolean;
   /** only the answer and what stands next to it; the tables are folded */
@@ -23,12 +19,6 @@ export interface IslandProps<Chart = never, O extends Outcome = never> {
   /** inside an explainer: the query of the link it starts from, and what that link says */
   query?: string;
   start?: Scenario;
-  /** the component of the chart, only while the page is built */
-  chart?: ComponentType<Chart>;
-  /** what writes its sentences, likewise */
-  remarks?: Remarks<O>;
-  /** what lists its inputs for print, likewise */
-  inputs?: typeof InputsUsed;
 }
 
 const REMEMBERED = 'uphill-units';
@@ -101,14 +91,13 @@ export const NOT_LOADED = 'This change could not be worked out: the page lost it
  * The state of one calculator on a page. The first render is the example (or the island's own start), the same as the server's;
  * the address, the remembered units and what was typed meanwhile are applied after it.
  */
-export function useScenario(
-  { name: calculator }: Calculator,
-  { page = false, query = '', start }: Omit<IslandProps, 'chart' | 'remarks' | 'inputs'>,
-) {
+export function useScenario({ name: calculator }: Calculator, { page = false, query = '', start }: IslandProps) {
   const [came] = useState<Scenario>(start ?? exampleOf(calculator));
   const [scenario, setScenario] = useState<Scenario>(came);
   const [typing, setTyping] = useState<string | null>(null);
   const [failure, setFailure] = useState('');
+  // the reader is about to change something: have ready what that needs
+  const [warm, setWarm] = useState(false);
   const touched = useRef(false);
   const pause = useRef<number | undefined>(undefined);
   // read while rendering for the first time: what comes after puts the server's texts back
@@ -135,6 +124,8 @@ export function useScenario(
     const search = page ? location.search : '';
     const system = remembered();
     if (search.length <= 1 && typed.length === 0 && system === scenario.system) return unmark();
+    // what answers is needed too: it comes at the same time
+    setWarm(true);
     setScenario((before) => typed.reduce(withText, before));
     apply(({ edit, openLink }) => {
       setScenario((before) => {
@@ -196,8 +187,6 @@ export function useScenario(
     });
   };
 
-  // the reader is about to change something: have ready what that needs
-  const [warm, setWarm] = useState(false);
   const warmUp = (): void => {
     setWarm(true);
     loadChanges().catch(() => {

@@ -1,14 +1,10 @@
-import { useMemo } from 'preact/hooks';
-import type { BarChartProps } from '../parts/BarChart.tsx';
-import { Drawn } from '../parts/Drawn.tsx';
+import type { Answer } from '../parts/answer.ts';
+import { BarChart } from '../parts/BarChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
-import { wattHours as definition } from '../scenario/definitions/watt-hours.ts';
-import { numberOf, resultOf, valueText } from '../scenario/index.ts';
-import { type WattHoursOutcome, wattHours } from './outcome.ts';
+import { numberOf, resultOf, type Scenario, valueText } from '../scenario/index.ts';
+import { wattHours } from './outcome.ts';
+import { wattHoursRemarks } from './remarks.ts';
 
 type Row = [name: string, label: string, range?: boolean];
 
@@ -43,15 +39,10 @@ const GAUGE: Row[] = [
   ['implied-efficiency', 'Turned into work at the crank', true],
 ];
 
-const loadRemarks = async () => (await import('./remarks.ts')).wattHoursRemarks;
-const loadChart = async () => (await import('../parts/BarChart.tsx')).BarChart;
-
 /** What climbs take from a battery, and whether it gets you up. */
-export default function WattHours(props: IslandProps<BarChartProps, WattHoursOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => wattHours(scenario), [scenario]);
+  const outcome = wattHours(scenario);
   const output = { outcome, system };
   const text = (name: string): string => resultText(resultOf(outcome, name), system);
   const several = numberOf(scenario, 'laps') !== 1;
@@ -81,75 +72,67 @@ export default function WattHours(props: IslandProps<BarChartProps, WattHoursOut
     ? `Empty after ${text(main)}${several ? `, on climb ${text('empty-lap')}` : ''}`
     : `One charge: ${text(main)} climbs`;
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={reason ?? `${said}${range && `, ${range}`}`}
-      head={
-        <p class="headline">
-          {empty ? 'Empty after ' : 'One charge: '}
-          <Output {...output} name={main} class="big" />
-          {empty && several && (
-            <>
-              , on climb <Output {...output} name="empty-lap" class="big" />
-            </>
-          )}
-          {!empty && !reason && ' climbs'}
-          <span class="range">
-            {' '}
-            {reason}
-            {range && `95\u202f% range ${range}`}
-          </span>
-        </p>
-      }
-    >
-      <dl class="facts">
-        {behind(FACTS).map(([name, label, withRange]) => (
-          <div key={name}>
-            <dt>{label}</dt>
-            <dd>
-              <Output {...output} name={name} range={withRange ?? false} />
-            </dd>
-          </div>
-        ))}
-      </dl>
-      {bars.length > 0 && (
-        <figure>
-          <figcaption>Energy in the battery and energy for the way up, with 95 % ranges.</figcaption>
-          <Drawn<BarChartProps>
-            tool={tool}
-            server={props.chart}
-            load={loadChart}
-            chart={{
-              description: `Energy. ${bars.map((bar) => `${bar.label}: ${bar.text}`).join('. ')}. Climbs on one charge: ${text('climbs')}.`,
-              bars,
-            }}
-          />
-        </figure>
-      )}
-      <Folded small={props.small} words="Where it ends, what it takes, and what a gauge says">
-        {tables.map(([caption, rows]) => (
-          <table key={caption} class="bikes">
-            <caption>{caption}</caption>
-            <tbody>
-              {behind(rows).map(([name, label, withRange]) => (
-                <tr key={name}>
-                  <th scope="row">{label}</th>
-                  <td>
-                    <Output {...output} name={name} range={withRange ?? false} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        ))}
-      </Folded>
-    </Tool>
-  );
+  return {
+    spoken: reason ?? `${said}${range && `, ${range}`}`,
+    remarks: wattHoursRemarks(scenario, outcome),
+    head: (
+      <p class="headline">
+        {empty ? 'Empty after ' : 'One charge: '}
+        <Output {...output} name={main} class="big" />
+        {empty && several && (
+          <>
+            , on climb <Output {...output} name="empty-lap" class="big" />
+          </>
+        )}
+        {!empty && !reason && ' climbs'}
+        <span class="range">
+          {' '}
+          {reason}
+          {range && `95\u202f% range ${range}`}
+        </span>
+      </p>
+    ),
+    details: (
+      <>
+        <dl class="facts">
+          {behind(FACTS).map(([name, label, withRange]) => (
+            <div key={name}>
+              <dt>{label}</dt>
+              <dd>
+                <Output {...output} name={name} range={withRange ?? false} />
+              </dd>
+            </div>
+          ))}
+        </dl>
+        {bars.length > 0 && (
+          <figure>
+            <figcaption>Energy in the battery and energy for the way up, with 95 % ranges.</figcaption>
+            <BarChart
+              {...{
+                description: `Energy. ${bars.map((bar) => `${bar.label}: ${bar.text}`).join('. ')}. Climbs on one charge: ${text('climbs')}.`,
+                bars,
+              }}
+            />
+          </figure>
+        )}
+        <Folded small={small} words="Where it ends, what it takes, and what a gauge says">
+          {tables.map(([caption, rows]) => (
+            <table key={caption} class="bikes">
+              <caption>{caption}</caption>
+              <tbody>
+                {behind(rows).map(([name, label, withRange]) => (
+                  <tr key={name}>
+                    <th scope="row">{label}</th>
+                    <td>
+                      <Output {...output} name={name} range={withRange ?? false} />
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          ))}
+        </Folded>
+      </>
+    ),
+  };
 }
-
-export const mount = mountOf(WattHours);

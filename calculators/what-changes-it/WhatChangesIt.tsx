@@ -1,15 +1,11 @@
-import { useMemo } from 'preact/hooks';
-import { Drawn } from '../parts/Drawn.tsx';
+import type { Answer } from '../parts/answer.ts';
 import { Folded } from '../parts/Folded.tsx';
-import { mountOf } from '../parts/mount.ts';
 import { Output, resultText } from '../parts/Output.tsx';
-import type { SignedBarChartProps } from '../parts/SignedBarChart.tsx';
-import { Tool } from '../parts/Tool.tsx';
-import { type IslandProps, useScenario } from '../parts/useScenario.ts';
+import { SignedBarChart } from '../parts/SignedBarChart.tsx';
 import { type FormatOptions, formatQuantity, formatRange } from '../quantities/index.ts';
-import { whatChangesIt as definition } from '../scenario/definitions/what-changes-it.ts';
 import { numberOf, parameterOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
-import { CHANGES, type Change, resultName, type WhatChangesItOutcome, whatChangesIt } from './outcome.ts';
+import { CHANGES, type Change, resultName, whatChangesIt } from './outcome.ts';
+import { whatChangesItRemarks } from './remarks.ts';
 
 /** A change as the beginning of a sentence; `size` is its amount without a sign. */
 const WORDS: Readonly<Record<Change, (size: string, more: boolean) => string>> = {
@@ -61,15 +57,10 @@ function effectOf(result: Result): { verb: string; size: string; range: string }
     : { verb: 'saves', size, range: range ?? rangeText(-high, -low) };
 }
 
-const loadRemarks = async () => (await import('./remarks.ts')).whatChangesItRemarks;
-const loadChart = async () => (await import('../parts/SignedBarChart.tsx')).SignedBarChart;
-
 /** What changes the time of a climb, and by how much. */
-export default function WhatChangesIt(props: IslandProps<SignedBarChartProps, WhatChangesItOutcome>) {
-  const tool = useScenario(definition, props);
-  const { scenario } = tool;
+export function whatChangesItAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
-  const outcome = useMemo(() => whatChangesIt(scenario), [scenario]);
+  const outcome = whatChangesIt(scenario);
   const output = { outcome, system };
   const result = (name: string): Result => resultOf(outcome, name);
   const time = resultText(result('time'), system);
@@ -96,79 +87,68 @@ export default function WhatChangesIt(props: IslandProps<SignedBarChartProps, Wh
     );
   };
 
-  return (
-    <Tool
-      tool={tool}
-      outcome={outcome}
-      remarks={props.remarks}
-      loadRemarks={loadRemarks}
-      inputs={props.inputs}
-      spoken={
-        most
-          ? `Most of all: ${head} ${most.size}${most.range && `, ${most.range}`}. Now the climb takes ${time}.`
-          : (result('time').reason ?? '')
-      }
-      head={
-        first && most ? (
-          <p class="headline">
-            {head} <Output {...output} name={resultName(first)} words={most.size} class="big" />
-            <span class="range">{most.range && ` 95\u202f% range ${most.range}`}</span>
-          </p>
-        ) : (
-          <p class="headline">{result('time').reason}</p>
-        )
-      }
-    >
-      <dl class="facts">
-        <div>
-          <dt>Time now</dt>
-          <dd>
-            <Output {...output} name="time" range />
-          </dd>
-        </div>
-        <div>
-          <dt>
-            Lifting {load} {added < 0 ? 'less' : 'more'}
-          </dt>
-          <dd>
-            <Output {...output} name="lift-energy" />
-          </dd>
-        </div>
-      </dl>
-      {bars.length > 0 && (
-        <figure>
-          <figcaption>What each does to the time, largest first. The thin line is the 95 % range.</figcaption>
-          <Drawn<SignedBarChartProps>
-            tool={tool}
-            server={props.chart}
-            load={loadChart}
-            chart={{
-              description: `What changes the time of ${time}: ${bars.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
-              bars,
-              sides: ['saves time', 'costs time'],
-            }}
-          />
-        </figure>
-      )}
-      <Folded small={props.small} words="In figures">
-        <table class="bikes">
-          <caption>Change of the time, each by itself</caption>
-          <tbody>
-            {rows.map((change) => (
-              <tr key={change}>
-                <th scope="row">{wordsOf(scenario, change)}</th>
-                <td>{difference(resultName(change), change === first)}</td>
+  return {
+    spoken: most
+      ? `Most of all: ${head} ${most.size}${most.range && `, ${most.range}`}. Now the climb takes ${time}.`
+      : (result('time').reason ?? ''),
+    remarks: whatChangesItRemarks(scenario, outcome),
+    head:
+      first && most ? (
+        <p class="headline">
+          {head} <Output {...output} name={resultName(first)} words={most.size} class="big" />
+          <span class="range">{most.range && ` 95\u202f% range ${most.range}`}</span>
+        </p>
+      ) : (
+        <p class="headline">{result('time').reason}</p>
+      ),
+    details: (
+      <>
+        <dl class="facts">
+          <div>
+            <dt>Time now</dt>
+            <dd>
+              <Output {...output} name="time" range />
+            </dd>
+          </div>
+          <div>
+            <dt>
+              Lifting {load} {added < 0 ? 'less' : 'more'}
+            </dt>
+            <dd>
+              <Output {...output} name="lift-energy" />
+            </dd>
+          </div>
+        </dl>
+        {bars.length > 0 && (
+          <figure>
+            <figcaption>What each does to the time, largest first. The thin line is the 95 % range.</figcaption>
+            <SignedBarChart
+              {...{
+                description: `What changes the time of ${time}: ${bars.map(({ label, text }) => `${label} ${text}`).join('; ')}.`,
+                bars,
+                sides: ['saves time', 'costs time'],
+              }}
+            />
+          </figure>
+        )}
+        <Folded small={small} words="In figures">
+          <table class="bikes">
+            <caption>Change of the time, each by itself</caption>
+            <tbody>
+              {rows.map((change) => (
+                <tr key={change}>
+                  <th scope="row">{wordsOf(scenario, change)}</th>
+                  <td>{difference(resultName(change), change === first)}</td>
+                </tr>
+              ))}
+              <tr class="total">
+                <th scope="row">All at once</th>
+                <td>{difference('all-changes-time')}</td>
               </tr>
-            ))}
-            <tr class="total">
-              <th scope="row">All at once</th>
-              <td>{difference('all-changes-time')}</td>
-            </tr>
-          </tbody>
-        </table>
-      </Folded>
-    </Tool>
-  );
+            </tbody>
+          </table>
+        </Folded>
+      </>
+    ),
+  };
 }
-
-export const mount = mountOf(WhatChangesIt);
