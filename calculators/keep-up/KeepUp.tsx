@@ -2,7 +2,7 @@ import type { Answer } from '../parts/answer.ts';
 import { CurveChart } from '../parts/CurveChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { formatDuration, formatQuantity } from '../quantities/index.ts';
+import { formatDuration, formatQuantity, formatRange } from '../quantities/index.ts';
 import { keyOf, numberOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
 import { onwardQuery } from '../scenario/onward.ts';
 import { keepUp } from './outcome.ts';
@@ -33,9 +33,13 @@ function behind(seconds: number): string {
   return time === '0:00' ? 'level' : `${time} ${seconds > 0 ? 'behind' : 'ahead'}`;
 }
 
-/** The same for its range, from the better end to the worse. */
-const behindRange = ({ low, high }: Result): string =>
-  low === undefined || high === undefined ? '' : `${behind(low)} to ${behind(high)}`;
+/** The same for its range. */
+function behindRange({ low = Number.NaN, high = Number.NaN }: Result): string {
+  if (Number.isNaN(low - high)) return '';
+  if (low < 0 && high > 0) return `${behind(low)} to ${behind(high)}`;
+  const [near, far] = low < 0 ? [-high, -low] : [low, high];
+  return formatRange(near, far, 'duration', 'metric');
+}
 
 /** The same climb with the power or the motor that keeps up; nothing where no link can carry it. */
 function climbLink(scenario: Scenario, name: 'power' | 'motor', { si }: Result): string | undefined {
@@ -84,8 +88,8 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
           </span>
         </p>
         <p class="headline">
-          {motor.si !== undefined && 'or have a motor that gives '}
-          <Output {...output} name="motor-needed" class={motor.si === undefined ? undefined : 'middle'} range />
+          {motor.si === undefined ? 'By a motor: ' : 'or have a motor that gives '}
+          <Output {...output} name="motor-needed" class="middle" range />
           {motor.reason !== legs.reason && <span class="range">{motor.reason}</span>}
         </p>
       </>
