@@ -108,10 +108,8 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
           <figure>
             <figcaption>Energy in the battery and energy for the way up, with 95 % ranges.</figcaption>
             <BarChart
-              {...{
-                description: `Energy. ${bars.map((bar) => `${bar.label}: ${bar.text}`).join('. ')}. Climbs on one charge: ${text('climbs')}.`,
-                bars,
-              }}
+              description={`Energy. ${bars.map((bar) => `${bar.label}: ${bar.text}`).join('. ')}. Climbs on one charge: ${text('climbs')}.`}
+              bars={bars}
             />
           </figure>
         )}

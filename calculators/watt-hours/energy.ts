@@ -7,6 +7,7 @@ import {
   rideClimb,
   rideStages,
 } from '../model/index.ts';
+import { batteryOf, optionalOf, type Scenario } from '../scenario/index.ts';
 
 export type Battery = NonNullable<Reserves['battery']>;
 
@@ -52,4 +53,10 @@ export function drawOf(climb: Climb, battery: Battery): Draw {
     // a mean over stages may be more than all by its last digit
     riderShare: Math.min(1, climb.riderPower / ridden.crankPower),
   };
+}
+
+/** Nominal energy of the battery without its add-on, J: volts × amp-hours where both are given. */
+export function nominalOf(scenario: Scenario): number {
+  const product = (optionalOf(scenario, 'volts') ?? Number.NaN) * (optionalOf(scenario, 'amp-hours') ?? Number.NaN);
+  return Number.isNaN(product) ? (batteryOf(scenario, 0) ?? Number.NaN) : product;
 }

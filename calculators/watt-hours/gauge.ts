@@ -1,14 +1,5 @@
 import { assistShare, type Climb, gaugeEnergy, impliedEfficiency, type Limits } from '../model/index.ts';
-import {
-  inputOf,
-  none,
-  numberOf,
-  PACK_KNOWN,
-  type Remark,
-  type Result,
-  ranged,
-  type Scenario,
-} from '../scenario/index.ts';
+import { none, numberOf, optionalOf, PACK_KNOWN, type Result, ranged, type Scenario } from '../scenario/index.ts';
 
 /** What two readings of a gauge say, or what keeps them from saying it. */
 export interface Read {
@@ -20,7 +11,6 @@ export interface Read {
   timed: boolean;
   /** why there is no energy, or no efficiency */
   reason: string;
-  note?: Remark;
 }
 
 /**
@@ -30,24 +20,12 @@ export interface Read {
  * @param work the motor's modelled work on it, J, for want of a measured time
  */
 export function readingsOf(scenario: Scenario, climb: Climb, full: number, work: Limits): Read {
-  const start = inputOf(scenario, 'start');
-  const end = inputOf(scenario, 'end');
-  const time = inputOf(scenario, 'time');
-  const timed = typeof time === 'number';
-  if (typeof start !== 'number' || typeof end !== 'number') {
-    const reason = 'This needs the gauge before and after.';
-    return typeof start === typeof end
-      ? { timed, reason }
-      : {
-          timed,
-          reason,
-          note: { tone: 'caution', text: 'One reading of the gauge says nothing: fill in the other too.' },
-        };
-  }
-  if (start <= end) {
-    const reason = 'The gauge must show less after the climb than before it.';
-    return { timed, reason, note: { tone: 'wrong', text: reason, field: 'end' } };
-  }
+  const start = optionalOf(scenario, 'start');
+  const end = optionalOf(scenario, 'end');
+  const time = optionalOf(scenario, 'time');
+  const timed = time !== undefined;
+  if (start === undefined || end === undefined) return { timed, reason: 'This needs the gauge before and after.' };
+  if (start <= end) return { timed, reason: 'The gauge must show less after the climb than before it.' };
   const readings = [full, start, end, numberOf(scenario, 'step')] as const;
   const energy = gaugeEnergy(...readings);
   const done = timed ? workIn(climb, time) : work;

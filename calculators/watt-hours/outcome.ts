@@ -23,9 +23,8 @@ import {
   STANDS_STILL,
 } from '../scenario/index.ts';
 import { propagateNamed } from '../scenario/named.ts';
-import { type Battery, drawOf, repeated } from './energy.ts';
+import { type Battery, drawOf, nominalOf, repeated } from './energy.ts';
 import { gaugeResults, type Read, readingsOf } from './gauge.ts';
-import { nominalOf } from './nominal.ts';
 
 export interface WattHoursOutcome extends Outcome {
   /** sentences about what was entered */
@@ -66,8 +65,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
   const climb = repeated(climbOf(scenario, hill, 0), laps);
   const { distance, gain, sin } = climb.hill;
 
-  const own = nominalOf(scenario);
-  const nominal = own.nominal + numberOf(scenario, 'add-on');
+  const nominal = nominalOf(scenario) + numberOf(scenario, 'add-on');
   const condition = conditionOf(scenario);
   const full = usableEnergy(nominal, { ...condition, reserve: 0 });
   const supply: Battery = {
@@ -147,7 +145,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
   const unsure = empty ? left.high > 0 : left.low <= 0;
   return {
     results,
-    notes: [...notes, ...own.notes],
+    notes,
     about: { climb, needed, full, empty, unsure, limited, read },
   };
 }

@@ -3,6 +3,7 @@ import {
   isGiven,
   mainCause,
   numberOf,
+  optionalOf,
   PACK_KNOWN,
   type Remark,
   type Result,
@@ -21,7 +22,7 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
   const { notes, about } = outcome;
   if (!about) return notes;
   const { climb, needed, full, empty, unsure, limited } = about;
-  const remarks: Remark[] = [...notes];
+  const remarks: Remark[] = [...notes, ...labelRemarks(scenario)];
   const text = (name: string): string => {
     const { si, kind } = resultOf(outcome, name);
     return formatQuantity(si, kind, scenario.system);
@@ -76,6 +77,19 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
   return remarks;
 }
 
+/** Which of volts, amp-hours and watt-hours count. */
+function labelRemarks(scenario: Scenario): Remark[] {
+  const [volts, charge] = ['volts', 'amp-hours'].map((name) => isGiven(scenario, name));
+  const caution = (text: string): Remark => ({ tone: 'caution', text });
+  if (volts && charge) {
+    const text = 'Watt-hours and volts with amp-hours are both given: volts with amp-hours count.';
+    return isGiven(scenario, 'battery') ? [{ ...caution(text), field: 'battery' }] : [];
+  }
+  if (!volts && !charge) return [];
+  const [given, missing] = volts ? ['volts', 'amp-hours'] : ['amp-hours', 'volts'];
+  return [caution(`Only ${given} are given. Without ${missing} they say nothing, so the battery’s watt-hours count.`)];
+}
+
 /** Cold and age in words. */
 function stateRemarks(scenario: Scenario): Remark[] {
   const cold = numberOf(scenario, 'cold');
@@ -97,8 +111,11 @@ function stateRemarks(scenario: Scenario): Remark[] {
 
 /** What the two readings say about the other inputs, and what would make them say more. */
 function gaugeRemarks(scenario: Scenario, outcome: WattHoursOutcome): Remark[] {
-  const { efficiency, timed = false, note } = outcome.about?.read ?? {};
-  if (note) return [note];
+  const { efficiency, timed = false, reason = '' } = outcome.about?.read ?? {};
+  const [start, end] = ['start', 'end'].map((name) => optionalOf(scenario, name));
+  if (start !== undefined && end !== undefined && start <= end) return [{ tone: 'wrong', text: reason, field: 'end' }];
+  if (start !== end && (start === undefined || end === undefined))
+    return [{ tone: 'caution', text: 'One reading of the gauge says nothing: fill in the other too.' }];
   const { si, low, high } = resultOf(outcome, 'implied-efficiency');
   if (!efficiency || si === undefined) return [];
   const range =
