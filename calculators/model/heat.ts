@@ -27,8 +27,8 @@ export const finalRise = (k: number, fixedLosses: number): number => (k * k + fi
 export function holdTime(k: number, { timeConstant, fixedLosses, rise }: Heat): number {
   if (rise >= 1) return k > 1 ? 0 : Number.POSITIVE_INFINITY;
   if (k <= 1) return Number.POSITIVE_INFINITY;
-  const final = finalRise(k, fixedLosses);
-  return timeConstant * Math.log((final - rise) / (final - 1));
+  // τ ln((K − θ₀)/(K − 1)), in the form that keeps its digits for a large K
+  return timeConstant * Math.log1p((1 - rise) / (finalRise(k, fixedLosses) - 1));
 }
 
 /** Rise over the permitted one after `t` seconds at a torque ratio `k`. */

@@ -42,6 +42,7 @@ const cadenceOf = (climb: Climb, heat: Heat): number => climb.cadence ?? heat.co
 
 /** Time, s, for which a cold or warm motor rides on like this before heat limits it. In the lowest gear a slow bike turns its motor slowly, at more torque for its power. */
 function heatIn(climb: Climb, heat: Heat, { motorPower, speed }: SteadyClimb): number {
+  if (!(motorPower > 0)) return Number.POSITIVE_INFINITY;
   const preferred = cadenceOf(climb, heat);
   const cadence = climb.gear ? cadenceAt(speed, climb.gear, preferred) : preferred;
   return holdTime(torqueRatio(motorPower, cadence, heat), heat);
@@ -69,14 +70,16 @@ export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedCli
   const stages: Stage[] = [];
   let limit: Stage['limit'] = 'none';
   let ride = rideClimb(climb);
-  // nobody pedals: nothing is used up, and there is no top to get to
-  if (!(ride.speed > 0)) return { ...ride, energy: 0, stages };
+  // Nobody pedals: nothing is used up, and there is no top to get to. Or one is there at once.
+  if (!(ride.speed > 0 && ride.time > 0)) return { ...ride, energy: 0, stages };
   let [distance, time, energy] = [0, 0, 0];
   let hotIn = heat ? heatIn(climb, heat, ride) : Number.POSITIVE_INFINITY;
   for (;;) {
     const drawn =
       battery && limit !== 'battery' ? drawnPower(ride.motorPower, battery.unitEfficiency, battery.idle) : 0;
-    const emptyIn = battery ? emptyAfter(battery.energy - energy, drawn) : Number.POSITIVE_INFINITY;
+    // where the motor gives nothing, as beyond its limit, an empty battery changes nothing either
+    const left = battery && ride.motorPower > 0 ? battery.energy - energy : Number.POSITIVE_INFINITY;
+    const emptyIn = emptyAfter(left, drawn);
     const toTop = (climb.hill.distance - distance) / ride.speed;
     const lasts = Math.min(toTop, hotIn, emptyIn);
     if (lasts > 0) {
@@ -86,7 +89,7 @@ export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedCli
       rides.push({ ride, time: lasts });
       distance += stretch;
       time += lasts;
-      energy += drawn * lasts;
+      energy = Math.min(energy + drawn * lasts, battery?.energy ?? 0);
     }
     if (!(lasts < toTop)) break;
     if (emptyIn <= hotIn) {
@@ -148,8 +151,9 @@ export function limitsOf(climb: Climb, reserves: Reserves): Limit[] {
     const stage = ride.stages.find((one) => one.limit === limit);
     if (stage) add(limit, climb, { ...reserves, [limit]: undefined }, stage.from);
   }
-  // What costs nothing does not bind: another limit is the lower one. But heat may save what the battery then has for longer.
-  return limits.filter(({ limit, lost }) => lost > 0 || limit === 'heat').sort((a, b) => b.lost - a.lost);
+  // What costs nothing (or a last digit) does not bind: another limit is the lower one. But heat may save what the battery then has for longer.
+  const least = 1e-12 * ride.time;
+  return limits.filter(({ limit, lost }) => lost > least || limit === 'heat').sort((a, b) => b.lost - a.lost);
 }
 
 /** In the lowest gear the cadence falls, and with it what the torque makes. */

@@ -101,6 +101,13 @@ describe('holdTime(k, heat)', () => {
     expect(finalRise(0.5, 1)).toBeGreaterThan(finalRise(0.5, 0));
   });
 
+  test('keeps its digits where the overload is huge: there it is (1 − θ₀)(1 + α) τ ÷ k², to first order', () => {
+    // 1,000 times the torque is a million times the losses; the next order is 1e-6 of it
+    expect(relative(holdTime(1000, { ...COLD, rise: 0.2 }), (0.8 * 1.5 * 1200) / 1e6)).toBeLessThan(2e-6);
+    expect(relative(holdTime(1e7, { ...COLD, rise: 0.2 }), (0.8 * 1.5 * 1200) / 1e14)).toBeLessThan(1e-12);
+    expect(holdTime(Number.POSITIVE_INFINITY, COLD)).toBe(0);
+  });
+
   test('by hand: twice the torque from cold without fixed losses, τ ln(4/3) = 0.28768 τ', () => {
     expect(holdTime(2, { ...COLD, fixedLosses: 0 })).toBeCloseTo(1200 * Math.log(4 / 3), 9);
   });

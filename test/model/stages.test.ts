@@ -3,7 +3,9 @@ import {
   type Climb,
   distanceAfter,
   drawnPower,
+  FADE_WIDTH,
   type Heat,
+  hillFromGrade,
   limitsOf,
   type Reserves,
   rideClimb,
@@ -11,7 +13,7 @@ import {
 } from '../../calculators/model/index.ts';
 import { random, relative } from '../random.ts';
 import { anyLongClimb } from '../reference/long-climbs.ts';
-import { anyBoundAscent, anyClimb, PLAIN } from './climbs.ts';
+import { anyBoundAscent, anyClimb, anyReserves, PLAIN } from './climbs.ts';
 
 const BOTTOM = { distance: 0, time: 0 };
 
@@ -112,6 +114,79 @@ describe('by hand', () => {
   });
 });
 
+describe('corners', () => {
+  const LIGHTS = { energy: 3600, unitEfficiency: 0.8, idle: 20 };
+
+  test('without a motor an empty battery takes nothing away: one stage, and no more drawn than there is', () => {
+    // 1 Wh lasts 180 s for 20 W; alone the climb takes some 13 minutes
+    const climb = { ...PLAIN, motorPower: 0, riderPower: 250 };
+    const ride = rideStages(climb, { battery: LIGHTS });
+    expect(ride.stages).toMatchObject([{ limit: 'none' }]);
+    expect(ride.time).toBe(rideClimb(climb).time);
+    expect(ride.energy).toBe(3600);
+    expect(limitsOf(climb, { battery: LIGHTS })).toEqual([]);
+  });
+
+  test('beyond the assist limit all the way down neither heat nor battery binds', () => {
+    const down = { ...PLAIN, hill: hillFromGrade(3000, -0.06), assistLimit: 25 / 3.6 };
+    const reserves: Reserves = { battery: { ...LIGHTS, energy: 0 }, heat: { ...HEAT, rise: 1 } };
+    const ride = rideStages(down, reserves);
+    expect(ride).toMatchObject({ motorPower: 0, energy: 0, stages: [{ limit: 'none' }] });
+    expect(ride.time).toBe(rideClimb({ ...down, motorPower: 0 }).time);
+  });
+
+  test('a rider who coasts down gets there without motor, lights on', () => {
+    const down = { ...PLAIN, hill: hillFromGrade(3000, -0.06), riderPower: 0 };
+    const ride = rideStages(down, { battery: { ...LIGHTS, energy: 1e6 }, heat: HEAT });
+    expect(ride.stages).toHaveLength(1);
+    expect(relative(ride.energy, 20 * ride.time)).toBeLessThan(1e-14);
+  });
+
+  test('a motor that is hot at the bottom with an empty battery is a rider alone, not two stages of no length', () => {
+    const reserves: Reserves = { battery: { ...LIGHTS, energy: 0 }, heat: { ...HEAT, rise: 1 } };
+    expect(rideStages(WARM, reserves).stages).toMatchObject([{ limit: 'battery', from: BOTTOM, distance: 2400 }]);
+  });
+
+  test('heat inside the fade: the lasting output comes through in full, and the bike is slower than before', () => {
+    // in the middle of the fade half of 2 × 380 W comes through: twice the lasting 190 W
+    const { speed } = rideClimb(WARM);
+    const climb = { ...WARM, motorPower: 760, assistLimit: speed + FADE_WIDTH / 2 };
+    const { stages } = rideStages(climb, { heat: HEAT });
+    expect(stages[0]?.motorPower).toBeCloseTo(380, 6);
+    expect(stages[0]?.time).toBeCloseTo(172.6092, 3);
+    expect(stages[1]?.motorPower).toBeCloseTo(190, 9);
+    expect(stages[1]?.speed).toBeLessThan(speed);
+  });
+
+  test('a motor that can hold nothing stops at once, a road of no length is over at once', () => {
+    const nothing = rideStages(WARM, { heat: { ...HEAT, continuous: 0 } });
+    expect(nothing.time).toBe(rideClimb({ ...PLAIN, motorPower: 0 }).time);
+    const over = rideStages({ ...PLAIN, hill: { ...PLAIN.hill, distance: 0, gain: 0 } }, { heat: HEAT });
+    expect(over).toMatchObject({ time: 0, energy: 0, stages: [] });
+  });
+
+  test('down and up, pedalling or not, in any wind: everything is a finite number, and no stage is without length', () => {
+    const r = random(119);
+    for (let i = 0; i < 3000; i++) {
+      const any = r.chance(0.5) ? anyClimb(r) : anyBoundAscent(r);
+      const climb = { ...any, support: r.pick([undefined, 0, 2]), riderPower: r.pick([0, 1, any.riderPower]) };
+      const reserves = anyReserves(r, { ...climb, riderPower: 100 });
+      const ride = rideStages(climb, reserves);
+      const limits = limitsOf(climb, reserves);
+      for (const value of numbers(limits)) expect(Number.isFinite(value)).toBe(true);
+      if (!(rideClimb(climb).speed > 0)) {
+        expect(ride.stages).toEqual([]);
+        continue;
+      }
+      for (const value of numbers(ride)) expect(Number.isFinite(value)).toBe(true);
+      expect(ride.energy).toBeGreaterThanOrEqual(0);
+      expect(ride.energy).toBeLessThanOrEqual(reserves.battery?.energy ?? 0);
+      for (const stage of ride.stages) expect(stage.time).toBeGreaterThan(0);
+      expect(relative(ride.speed * ride.time, climb.hill.distance)).toBeLessThan(1e-12);
+    }
+  });
+});
+
 describe('on 1,000 long climbs with any motor, battery and heat', () => {
   test('everything is a finite number, stages follow each other and add up to the hill', () => {
     const r = random(112);
@@ -154,8 +229,9 @@ describe('on 1,000 long climbs with any motor, battery and heat', () => {
           sum + (limit === 'battery' ? 0 : drawnPower(motorPower, battery.unitEfficiency, battery.idle) * time),
         0,
       );
-      expect(Math.abs(ride.energy - drawn)).toBeLessThan(1e-9 * ride.crankPower * ride.time);
-      expect(ride.energy).toBeLessThanOrEqual(battery.energy * (1 + 1e-12));
+      // lights on an empty battery go out
+      expect(Math.abs(ride.energy - Math.min(drawn, battery.energy))).toBeLessThan(1e-9 * ride.crankPower * ride.time);
+      expect(ride.energy).toBeLessThanOrEqual(battery.energy);
       // only what is empty holds the motor back
       if (ride.stages.at(-1)?.limit === 'battery') expect(ride.energy).toBe(battery.energy);
     }

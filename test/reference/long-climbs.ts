@@ -9,7 +9,7 @@ import {
   rideStages,
   shortTimeOverload,
 } from '../../calculators/model/index.ts';
-import { anyAscent, anyBoundAscent, anyReserves } from '../model/climbs.ts';
+import { anyAscent, anyBoundAscent, anyClimb, anyReserves } from '../model/climbs.ts';
 import { type Random, random, relative } from '../random.ts';
 import { bisect, type Comparison } from './comparisons.ts';
 
@@ -44,6 +44,19 @@ function balancedSpeed(climb: Climb, motor: (v: number) => number): number {
     return force < 0 ? force : v * force - efficiency * (riderPower + motor(v));
   };
   return bisect(surplus, 0, 1e4);
+}
+
+/** Speed in the lowest gear and above it, by halving. */
+function boundSpeed(count: number): number {
+  const r = random(34);
+  let largest = 0;
+  for (let i = 0; i < count; i++) {
+    const any = { ...anyBoundAscent(r), headWind: r.between(-15, 15) };
+    const climb = { ...any, hill: r.chance(0.2) ? anyClimb(r).hill : any.hill };
+    const motor = (v: number): number => output(climb, v, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY);
+    largest = Math.max(largest, relative(rideClimb(climb).speed, balancedSpeed(climb, motor)));
+  }
+  return largest;
 }
 
 /** Time, s, motor work, J, and energy drawn, J, of a climb in `steps` steps or somewhat more. */
@@ -142,6 +155,13 @@ function kept(count: number): number {
 }
 
 export const longClimbs: readonly Comparison[] = [
+  {
+    quantity: 'Speed with a motor bound by torque, support and limit',
+    against: 'halving; any lowest gear, hills up and down in any wind',
+    cases: 1000,
+    largest: () => boundSpeed(1000),
+    tolerance: 1e-9,
+  },
   {
     quantity: 'Long climbs on which heat or battery give out',
     against: 'small steps in time; any motor, gear, limit and wind',
