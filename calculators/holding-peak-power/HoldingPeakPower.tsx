@@ -10,8 +10,8 @@ import { holdingPeakPowerRemarks } from './remarks.ts';
 type Row = [name: string, label: string, range?: boolean];
 
 const FACTS: Row[] = [
-  ['held-power', 'What it holds for ever'],
-  ['limit-height', 'Heat limits it from', true],
+  ['held-power', 'It gives for ever'],
+  ['limit-height', 'Heat limits it from a height of', true],
   ['mean-power', 'Mean over this climb', true],
   ['time', 'Time to the top', true],
   ['time-lost', 'Lost to heat', true],
@@ -38,6 +38,7 @@ export function holdingPeakPowerAnswer(scenario: Scenario, small: boolean): Answ
   const forEver = about !== undefined && about.climb.motorPower > 0 && hold.si === undefined;
   const reason = forEver ? undefined : hold.reason;
   const said = forEver ? 'for ever' : `for ${resultText(hold, system)}`;
+  const chart = chartOf(outcome, system);
   const rows = (all: Row[]) =>
     all.map(([name, label, withRange]) => (
       <tr key={name}>
@@ -84,9 +85,10 @@ export function holdingPeakPowerAnswer(scenario: Scenario, small: boolean): Answ
         {about && stages.length > 0 && about.climb.motorPower > 0 && (
           <figure>
             <figcaption>
-              What the motor gives on the way up. The band is from when to when it may come down, with 95 %.
+              What the motor gives on the way up.
+              {chart.between && ' The band is from when to when it may come down, at 95 %.'}
             </figcaption>
-            <PowerChart {...chartOf(outcome, system)} />
+            <PowerChart {...chart} />
           </figure>
         )}
         <Folded small={small} words="How it heats">
