@@ -80,7 +80,7 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
       <>
         <p class="headline">
           {legs.si !== undefined && (gap.si !== undefined && gap.si < 0 ? 'To stay level, hold ' : 'To keep up, hold ')}
-          <Output {...output} name="rider-needed" class="big" />
+          <Output {...output} name="rider-needed" class={legs.si === undefined ? 'middle' : 'big'} />
           <span class="range">
             {' '}
             {legs.reason}

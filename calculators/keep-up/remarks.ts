@@ -33,16 +33,15 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
   else if (result('time').si === undefined) say('caution', `As you are: ${result('time').reason}`);
 
   const needed = result('rider-needed');
-  if (needed.si === undefined) {
-    say('plain', needed.reason ?? '');
-  } else {
+  const isBehind = needed.si !== undefined && needed.si > you.riderPower;
+  if (needed.si !== undefined) {
     const cause = mainCause(rider);
     if (cause && Number.isFinite(cause.low - cause.high))
       say(
         'plain',
         `Most of the doubt is ${cause.cause}: that alone puts your power anywhere from ${of(Math.max(0, cause.low), 'power')} to ${of(cause.high, 'power')}.${cause.cause === doubts.drag?.cause ? ' What slows you both alike hardly counts.' : ''}`,
       );
-    if (needed.si > you.riderPower) {
+    if (isBehind) {
       const time = rideTime(outcome);
       const tires = enduranceRemarks(scenario, needed.si, endures, time, 'The climb');
       remarks.push(...tires);
@@ -83,7 +82,7 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
         ? 'At the upper end of its range, the motor you need belongs to a stronger class.'
         : 'Within what is not known, your companion may ride faster than your assist limit helps: no motor is enough then.',
     );
-  if (you.assistLimit !== null && limitPower !== null && limitPower < STRONGEST && you.riderPower > 0)
+  if (isBehind && you.assistLimit !== null && limitPower !== null && limitPower < STRONGEST && you.riderPower > 0)
     say(
       'plain',
       `However strong a motor is, with your legs it gives at most ${text('limit-power')} here: that is what the hill takes at your assist limit of ${of(you.assistLimit, 'speed')}. No motor gets you up in less than ${text('limit-time')}.`,
