@@ -4,11 +4,12 @@
  */
 import { performance } from 'node:perf_hooks';
 import { polynomialRoot } from 'mathjs';
-import { steadySpeed } from '../../calculators/model/index.ts';
+import { rideClimb, rideStages, steadySpeed } from '../../calculators/model/index.ts';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/vocabulary.ts';
 import { random, relative } from '../random.ts';
 import { anyCubic, cubicOf, cubicRoot } from '../reference/comparisons.ts';
+import { anyLongClimb, marched } from '../reference/long-climbs.ts';
 
 const ROUNDS = 15;
 
@@ -81,12 +82,53 @@ const LONG =
   'name=a,b,c,d,e,f&bike=15,17,19,21,23,25&time=12:00,11:00,10:00,9:00,8:00,7:00&control-time=28:00,27:00,26:00,25:00,24:00,23:00&control-power=170,180,190,200,210,220&target-grade=6';
 const LINKS: [string, CalculatorName, string][] = [
   ['climb-time', 'climb-time', ''],
+  ['climb-time, heat and battery', 'climb-time', 'gain=1200&distance=12000&continuous=200&battery=400&torque=60'],
   ['side-by-side, 3 bikes', 'side-by-side', ''],
   ['side-by-side, 6 bikes', 'side-by-side', 'name=a,b,c,d,e,f&bike=15,17,19,21,23,25&motor=200,300,400,500,600,700'],
   ['bigger-hill, 3 bikes', 'bigger-hill', ''],
   ['bigger-hill, 6 bikes, 6 control runs', 'bigger-hill', LONG],
   ['power-to-weight', 'power-to-weight', ''],
+  ['torque-at-cadence', 'torque-at-cadence', ''],
+  ['holding-peak-power', 'holding-peak-power', ''],
+  ['watt-hours', 'watt-hours', ''],
+  ['keep-up', 'keep-up', ''],
+  ['what-changes-it', 'what-changes-it', ''],
 ];
+
+function longClimbs(): void {
+  const STEPS = 2000;
+  console.log(`\nA long climb on which heat and battery may give out, against ${STEPS} small steps in time`);
+  line('', 'stages, ns', 'one speed, ns', 'steps, ns', 'times as fast', 'disagree by');
+  const r = random(3);
+  const inputs = Array.from({ length: 200 }, () => anyLongClimb(r));
+  const [stages = 0, steady = 0, steps = 0] = race([
+    {
+      work: () => {
+        for (let pass = 0; pass < 10; pass++)
+          for (const { climb, reserves } of inputs) sink += rideStages(climb, reserves).time;
+      },
+      count: 10 * inputs.length,
+    },
+    {
+      work: () => {
+        for (let pass = 0; pass < 10; pass++) for (const { climb } of inputs) sink += rideClimb(climb).time;
+      },
+      count: 10 * inputs.length,
+    },
+    {
+      work: () => {
+        for (const { climb, reserves } of inputs) sink += marched(climb, reserves, STEPS).time;
+      },
+      count: inputs.length,
+    },
+  ]);
+  const largest = Math.max(
+    ...inputs.map(({ climb, reserves }) =>
+      relative(rideStages(climb, reserves).time, marched(climb, reserves, STEPS).time),
+    ),
+  );
+  line('any motor', ...[stages, steady, steps, steps / stages].map(figure), largest.toExponential(1));
+}
 
 function outcomes(): void {
   console.log(
@@ -132,6 +174,7 @@ function links(): void {
 
 console.log(`Node ${process.version}, medians of ${ROUNDS} rounds\n`);
 speed();
+longClimbs();
 outcomes();
 links();
 if (Number.isNaN(sink)) console.log('A result was not a number.');
