@@ -73,6 +73,8 @@ describe('steepestGrade(force, mass, rolling)', () => {
     // weight × √(1 + 0.02²) = 980.861 N is the most that any slope asks for
     expect(steepestGrade(980.87, 100, 0.02)).toBeNull();
     expect(steepestGrade(980.85, 100, 0.02)).toBeGreaterThan(40);
+    // just the weight: sin θ + c cos θ = 1 where tan θ = (1 − c²) ÷ 2c = 24.99
+    expect(steepestGrade(980.665, 100, 0.02)).toBeCloseTo(24.99, 9);
     const r = random(63);
     for (let i = 0; i < 2000; i++) {
       const grade = steepestGrade(r.between(0, 3000), r.between(30, 300), r.between(0, 0.2));
