@@ -1,3 +1,4 @@
+import type { Locator } from '@playwright/test';
 import { expect, test } from './fixtures.ts';
 import { changed, enter, expected, field, mainResult, names, open, ready, results } from './tool.ts';
 
@@ -63,6 +64,26 @@ test('ways onward take hill, rider and bike along', async ({ page }) => {
     '/calculators/climb-time/?gain=900ft&rider=90kg&bike=37lb',
   );
 });
+
+for (const query of [
+  '',
+  'gain=150m&companion-motor=500W&companion-limit=20mph&motor=600W',
+  'distance=1.5mi&gain=900ft&rider=190lb&bike=52lb&companion-bike=45lb&units=us',
+]) {
+  for (const way of ['power', 'motor']) {
+    test(`keep-up/?${query}: the climb with that ${way} takes the companion’s time`, async ({ page }) => {
+      // the example's answer stays in the page, hidden, until the link's is there
+      const shown = async (tool: Locator, name: string): Promise<number> =>
+        Number(await tool.locator(`.region:not(.outdated) output[name="${name}"]`).getAttribute('data-si'));
+      const tool = await open(page, 'keep-up', query);
+      const companion = await shown(tool, 'companion-time');
+      await tool.getByRole('link', { name: `Your climb with that ${way}` }).click();
+      await page.waitForURL('**/climb-time/**');
+      const time = await shown(await ready(page), 'time');
+      expect(Math.abs(time - companion)).toBeLessThan(0.001);
+    });
+  }
+}
 
 test('a grade that counts leaves no other height in sight', async ({ page }) => {
   const tool = await open(page, 'climb-time');
