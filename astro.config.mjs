@@ -145,10 +145,22 @@ export default defineConfig({
             'calculators/bigger-hill',
             'calculators/power-to-weight',
             'calculators/torque-at-cadence',
+            'calculators/gears-and-restart',
             'calculators/holding-peak-power',
             'calculators/watt-hours',
             'calculators/keep-up',
             'calculators/what-changes-it',
+          ],
+        },
+        {
+          label: 'Scenarios',
+          items: [
+            'scenarios',
+            'scenarios/after-work-hill',
+            'scenarios/two-laps-one-battery',
+            'scenarios/unassisted-friend',
+            'scenarios/long-pass',
+            'scenarios/restart-on-the-ramp',
           ],
         },
         {

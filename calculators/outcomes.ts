@@ -3,6 +3,8 @@ import { biggerHill } from './bigger-hill/outcome.ts';
 import { biggerHillRemarks } from './bigger-hill/remarks.ts';
 import { climbTime } from './climb-time/outcome.ts';
 import { climbTimeRemarks } from './climb-time/remarks.ts';
+import { gearsAndRestart } from './gears-and-restart/outcome.ts';
+import { gearsAndRestartRemarks } from './gears-and-restart/remarks.ts';
 import { holdingPeakPower } from './holding-peak-power/outcome.ts';
 import { holdingPeakPowerRemarks } from './holding-peak-power/remarks.ts';
 import { keepUp } from './keep-up/outcome.ts';
@@ -36,12 +38,13 @@ const both =
     return { ...answer, remarks: remarks(scenario, answer) };
   };
 
-const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => Answer>>> = {
+const answers: Readonly<Record<CalculatorName, (scenario: Scenario) => Answer>> = {
   'climb-time': both(climbTime, climbTimeRemarks),
   'side-by-side': both(sideBySide, sideBySideRemarks),
   'bigger-hill': both(biggerHill, biggerHillRemarks),
   'power-to-weight': both(powerToWeight, powerToWeightRemarks),
   'torque-at-cadence': both(torqueAtCadence, torqueAtCadenceRemarks),
+  'gears-and-restart': both(gearsAndRestart, gearsAndRestartRemarks),
   'holding-peak-power': both(holdingPeakPower, holdingPeakPowerRemarks),
   'watt-hours': both(wattHours, wattHoursRemarks),
   'keep-up': both(keepUp, keepUpRemarks),
@@ -50,9 +53,7 @@ const answers: Readonly<Partial<Record<CalculatorName, (scenario: Scenario) => A
 
 /** What a calculator answers in a scenario, with its sentences. */
 export function answerOf(scenario: Scenario): Answer {
-  const answer = answers[scenario.calculator];
-  if (!answer) throw new RangeError(`“${scenario.calculator}” computes nothing yet.`);
-  return answer(scenario);
+  return answers[scenario.calculator](scenario);
 }
 
 /** What a calculator answers when it is opened with this query (`distance=1mi&gain=550ft`). */

@@ -34,7 +34,7 @@ const MARKS = [
 
 /** Several lines over one axis, each with its name at its end, and a line across them where the reader is. Values from zero. */
 export function LinesChart({ description, lines, xKind, yKind, here, system }: LinesChartProps) {
-  const right = 72;
+  const right = 71;
   const from = lines[0]?.points[0]?.x ?? 0;
   const to = lines[0]?.points.at(-1)?.x ?? 1;
   const top = 1.08 * (Math.max(...lines.flatMap(({ points }) => points.map(({ y }) => y))) || 100);
@@ -79,7 +79,7 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
           {mark(i, at, inPlotY(value))}
           {mark(i, percent((right + 3) / 100), labels[i] ?? 0)}
           <text class="key" x={percent((right + 3) / 100)} y={percent((labels[i] ?? 0) / 100)} dx="10" dy="4">
-            {shorten(label)}
+            {shorten(label, 10)}
           </text>
         </g>
       ))}

@@ -1,5 +1,6 @@
 /** A name short enough to stand beside a chart. */
-export const shorten = (label: string): string => (label.length > 12 ? `${label.slice(0, 11)}…` : label);
+export const shorten = (label: string, most = 12): string =>
+  label.length > most ? `${label.slice(0, most - 1)}…` : label;
 
 /** Heights (percent) between which labels stand. */
 const HIGHEST = 4;

@@ -4,7 +4,7 @@
  */
 import { biggerHill } from './definitions/bigger-hill.ts';
 import { climbTime } from './definitions/climb-time.ts';
-// import { gearsAndRestart } from './definitions/gears-and-restart.ts';
+import { gearsAndRestart } from './definitions/gears-and-restart.ts';
 import { holdingPeakPower } from './definitions/holding-peak-power.ts';
 import { keepUp } from './definitions/keep-up.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
@@ -35,12 +35,12 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   'bigger-hill': biggerHill,
   'power-to-weight': powerToWeight,
   'torque-at-cadence': torqueAtCadence,
-  // 'gears-and-restart': gearsAndRestart,
+  'gears-and-restart': gearsAndRestart,
   'holding-peak-power': holdingPeakPower,
   'watt-hours': wattHours,
   'keep-up': keepUp,
   'what-changes-it': whatChangesIt,
-} as Record<CalculatorName, Calculator>;
+};
 
 /** Every parameter, each once, those that a calculator of this page does not read included. */
 export const parameters: readonly Parameter[] = [
