@@ -79,7 +79,11 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
     head: (
       <>
         <p class="headline">
-          {legs.si !== undefined && (gap.si !== undefined && gap.si < 0 ? 'To stay level, hold ' : 'To keep up, hold ')}
+          {legs.si === undefined
+            ? 'By your legs: '
+            : gap.si !== undefined && gap.si < 0
+              ? 'To stay level, hold '
+              : 'To keep up, hold '}
           <Output {...output} name="rider-needed" class={legs.si === undefined ? 'middle' : 'big'} />
           <span class="range">
             {' '}
