@@ -64,6 +64,6 @@ function assistLimitText(scenario: Scenario, assistLimit: number, about: About):
   const most =
     limitPower === null
       ? ''
-      : ` ${power(limitPower)} are what the limit’s speed takes from a motor on this hill: more gains nothing, for no motor is faster than ${duration(climb.hill.distance / assistLimit)}.`;
+      : ` On this hill ${power(limitPower)} of motor would ride at the limit; more gains next to nothing, for no motor, however strong, is faster than ${duration(climb.hill.distance / assistLimit)}.`;
   return held + most;
 }

@@ -31,7 +31,7 @@ export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
         </thead>
         <tbody>
           {rows.map(([name, label, range = false]) => (
-            <tr key={name}>
+            <tr key={name} hidden={isBare(outcome, name, range)}>
               <th scope="row">{label}</th>
               {bikes.map((bike) => (
                 <td key={bike}>
@@ -50,5 +50,13 @@ export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** A row in which no bike has a value says nothing. */
+function isBare(outcome: Outcome, name: string, range: boolean | 'alone' | 'input'): boolean {
+  return (
+    range !== 'input' &&
+    outcome.results.every((result) => result.name !== name || (result.si === undefined && result.text === undefined))
   );
 }

@@ -4,7 +4,7 @@ import {
   columnsOf,
   type Group,
   inputOf,
-  isOverruled,
+  isUnused,
   labelOf,
   namesOf,
   parameterOf,
@@ -27,7 +27,7 @@ export function InputsUsed({ scenario }: { scenario: Scenario }) {
       <h2>Inputs</h2>
       <dl>
         {namesOf(scenario.calculator)
-          .filter((name) => !isOverruled(scenario, name))
+          .filter((name) => !isUnused(scenario, name))
           .filter((name) => columnsOf(scenario, name).some((column) => inputOf(scenario, name, column) !== undefined))
           .map((name) => (
             <div key={name}>

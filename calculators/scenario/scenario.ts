@@ -113,8 +113,24 @@ export function isOverruled(scenario: Scenario, name: string): boolean {
   const counts = (other: string): boolean => !isGiven(scenario, name) && typeof inputOf(scenario, other) === 'number';
   if (name === 'gain') return counts('grade');
   if (name === 'target-gain') return counts('target-distance');
+  if (name === 'battery') return ['volts', 'amp-hours'].every((each) => typeof inputOf(scenario, each) === 'number');
   if (name !== 'rolling' || scenario.calculator !== 'bigger-hill') return false;
   return columnsOf(scenario, 'control-time').some((run) => typeof inputOf(scenario, 'control-time', run) === 'number');
+}
+
+/** Inputs that say more about another one, and count for nothing while that is empty. */
+const SAYS_MORE_OF: Readonly<Record<string, string>> = {
+  'endurance-work': 'endurance',
+  'warm-up': 'continuous',
+  cadence: 'torque',
+};
+
+/** An input that the answer did not use: another one counted in its place, or it says more about one that is empty. */
+export function isUnused(scenario: Scenario, name: string): boolean {
+  const counts = (other: string): boolean =>
+    columnsOf(scenario, other).some((column) => typeof inputOf(scenario, other, column) === 'number');
+  const other = SAYS_MORE_OF[name];
+  return isOverruled(scenario, name) || (other !== undefined && !counts(other));
 }
 
 /** What a field shows: the text as typed, or the default in the reader's units. */

@@ -141,6 +141,6 @@ test('with an assist limit no motor is faster than the limit, and the page says 
   // without a limit that motor rides at exactly 25 km/h
   const there = answer('climb-time', `${query}${si('limit-power')}W&limit=none`);
   expect(there.si('time')).toBeCloseTo(least, 6);
-  expect(said).toContain('more gains nothing, for no motor is faster than 5:46');
+  expect(said).toContain('more gains next to nothing, for no motor, however strong, is faster than 5:46');
   expect(answer('climb-time', 'limit=none').result('limit-power').si).toBeUndefined();
 });

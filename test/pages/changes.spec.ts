@@ -1,6 +1,6 @@
 import type { Locator } from '@playwright/test';
 import { expect, test } from './fixtures.ts';
-import { changed, enter, expected, field, mainResult, names, open, ready, results } from './tool.ts';
+import { answerFile, changed, enter, expected, field, mainResult, names, open, ready, results } from './tool.ts';
 
 /* What follows a change beside the numbers: the way back, the chart, the ways onward. */
 
@@ -22,12 +22,12 @@ test('“Back to the example” can be taken back, until something else is chang
 });
 
 for (const name of names) {
-  test(`${name}: the chart follows, and is hidden until it can`, async ({ page }) => {
+  test(`${name}: answer and chart follow, and are hidden until they can`, async ({ page }) => {
     let release = (): void => {};
     const held = new Promise<void>((resolve) => {
       release = resolve;
     });
-    await page.route(/[A-Z][a-z]+Chart/, async (route) => {
+    await page.route(answerFile(name), async (route) => {
       await held;
       await route.continue();
     });
@@ -37,6 +37,7 @@ for (const name of names) {
     await expect(chart).toBeVisible();
     await enter(tool, changed(name), '100');
     await expect(chart).toBeHidden();
+    await expect(tool.locator('.tool-head output').first()).toBeHidden();
     release();
     await expect(chart).toBeVisible();
     const after = await chart.getAttribute('aria-label');

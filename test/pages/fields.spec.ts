@@ -280,7 +280,7 @@ async function hold(page: Page, script: RegExp): Promise<() => void> {
 }
 
 test('what was typed before the script came is kept and counts', async ({ page }) => {
-  const release = await hold(page, /ClimbTime/);
+  const release = await hold(page, /\/island\./);
   await page.goto('/calculators/climb-time/', { waitUntil: 'commit' });
   const tool = page.locator('.tool');
   await field(tool, 'rider').fill('95');
@@ -294,7 +294,7 @@ test('what was typed before the script came is kept and counts', async ({ page }
 });
 
 test('what was typed into a linked page before its script came wins over the link', async ({ page }) => {
-  const release = await hold(page, /ClimbTime/);
+  const release = await hold(page, /\/island\./);
   await page.goto('/calculators/climb-time/?rider=90kg&power=200W', { waitUntil: 'commit' });
   await field(page.locator('.tool'), 'rider').fill('95');
   release();

@@ -1,5 +1,5 @@
 import { expect, test } from './fixtures.ts';
-import { complaint, copyLink, enter, expected, field, open, ready, results, timedHill } from './tool.ts';
+import { answerFile, complaint, copyLink, enter, expected, field, open, ready, results, timedHill } from './tool.ts';
 
 /* The address says all of a scenario, and nothing else: what a link gives here it gives everywhere, to the last digit. */
 
@@ -200,7 +200,7 @@ test('a linked page with a slow script shows no number that is not the link’s'
   const held = new Promise<void>((resolve) => {
     release = resolve;
   });
-  await page.route(/BiggerHill/, async (route) => {
+  await page.route(/\/island\./, async (route) => {
     await held;
     await route.continue();
   });
@@ -239,10 +239,19 @@ test.describe('when the script never comes', () => {
   test.use({ allowed: [/ERR_FAILED|Failed to fetch|Failed to load|error loading/i] });
   test('a linked page shows the example in the end, and says that it is one', async ({ page }) => {
     await page.clock.install();
-    await page.route(/ClimbTime/, (route) => route.abort());
+    await page.route(/\/island\./, (route) => route.abort());
     await page.goto('/calculators/climb-time/?power=200W');
     await page.clock.fastForward(11_000);
     await expect(page.locator('output[name="time"]')).toBeVisible();
+  });
+
+  test('nor what answers: the page says so and shows no number that is not the link’s', async ({ page }) => {
+    await page.route(answerFile('climb-time'), (route) => route.abort());
+    await page.goto('/calculators/climb-time/?power=200W');
+    const tool = page.locator('[data-live] .tool');
+    await expect(tool.getByRole('alert')).toContainText('lost its connection');
+    await expect(field(tool, 'power')).toHaveValue('200 W');
+    for (const output of await tool.locator('output').all()) await expect(output).toBeHidden();
   });
 });
 

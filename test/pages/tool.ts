@@ -44,7 +44,7 @@ export async function warmUp(tool: Locator): Promise<void> {
 
 /** The one calculator of a page, once its script is at work and its link applied. */
 export async function ready(page: Page): Promise<Locator> {
-  await page.locator('html:not([data-linked]) [data-live] .tool').waitFor();
+  await page.locator('html:not([data-linked]) [data-live] .tool:not(:has(.outdated))').waitFor();
   return page.locator('.tool');
 }
 
@@ -124,3 +124,7 @@ export async function copyLink(page: Page): Promise<string> {
   await expect(tool.locator('.copied')).toHaveText('Link copied.');
   return page.evaluate(() => navigator.clipboard.readText());
 }
+
+/** The file that answers a calculator, as in “side-by-side” and SideBySide. */
+export const answerFile = (name: string): RegExp =>
+  new RegExp(`/${name.replace(/(?:^|-)([a-z])/g, (_, letter: string) => letter.toUpperCase())}\\.[\\w-]+\\.js$`);
