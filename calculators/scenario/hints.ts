@@ -42,6 +42,9 @@ const hints: Readonly<Record<string, Hint>> = {
 
 /** Where a calculator says something else. */
 const own: Readonly<Record<string, Hint>> = {
+  'torque-at-cadence motor': { text: 'The most it gives, however short. Write none for no motor.' },
+  'gears-and-restart motor': { text: 'The most it gives, however short. Write none for no motor.' },
+  'holding-peak-power motor': { text: 'The most it gives before it gets hot.' },
   'gears-and-restart grade': { text: '10 %, 1 in 10 and 5.7° all work.' },
 };
 

@@ -119,7 +119,7 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
               <caption>{caption}</caption>
               <tbody>
                 {behind(rows).map(([name, label, withRange]) => (
-                  <tr key={name}>
+                  <tr key={name} hidden={resultOf(outcome, name).si === undefined}>
                     <th scope="row">{label}</th>
                     <td>
                       <Output {...output} name={name} range={withRange ?? false} />
