@@ -6,8 +6,10 @@ import {
   motorToKeep,
   type NoMotor,
   powerAtLimit,
+  type Reserves,
   rideClimb,
   riderToKeep,
+  rideStages,
   type UncertainResult,
 } from '../model/index.ts';
 import {
@@ -26,6 +28,7 @@ import {
   type Remark,
   type Result,
   ranged,
+  reservesOf,
   type Scenario,
   STANDS_STILL,
 } from '../scenario/index.ts';
@@ -88,6 +91,7 @@ const NO_MOTOR: Readonly<Record<NoMotor, string>> = {
   'beyond-limit': 'The companion rides as fast as your assist limit or faster, where no motor helps.',
   'none-needed': 'Your legs alone are as fast.',
   bound: 'Something else than its power holds the motor back.',
+  'runs-out': 'Its battery would be empty before the top.',
 };
 
 /** Most that a motor of each class gives, W. Common practice, no source; where full assist ends is our choice. */
@@ -106,7 +110,7 @@ const classOf = (motor: number): MotorClass => CLASSES.find(([, most]) => motor 
 function motorValue(motor: number | NoMotor): number {
   if (typeof motor === 'number') return motor;
   if (motor === 'none-needed') return 0;
-  return motor === 'beyond-limit' ? Number.POSITIVE_INFINITY : Number.NaN;
+  return motor === 'beyond-limit' || motor === 'runs-out' ? Number.POSITIVE_INFINITY : Number.NaN;
 }
 
 /** "At least nothing" is no range. */
@@ -147,6 +151,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
 
   // One trail, one wind, chains alike: what is not known of them moves both. Two bodies do not push the same air.
   const doubts = climbDoubts(scenario);
+  const reserves = reservesOf(scenario, 0);
   const inputs = [...doubts.inputs, { ...dragDoubt(you.dragArea), name: 'drag:companion' }];
   const both = (values: number[]): [Climb, Climb] => [
     doubts.at(you, values),
@@ -155,8 +160,9 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   const spread = propagateNamed(inputs, (values) => {
     const [mine, theirs] = both(values);
     const { time, speed } = rideClimb(theirs);
-    const own = rideClimb(mine).time;
-    const rider = riderToKeep(mine, time);
+    const mineReserves = doubts.reservesAt(reserves, values);
+    const own = rideStages(mine, mineReserves).time;
+    const rider = riderToKeep(mine, time, mineReserves);
     return {
       companion: time,
       speed,
@@ -164,7 +170,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       gap: own - time,
       rider,
       perKilogram: rider / mass,
-      motor: motorValue(motorToKeep(mine, time)),
+      motor: motorValue(motorToKeep(mine, time, mineReserves)),
       motorPower: motorOutput({ ...mine, riderPower: 1 }, speed),
       limit: powerAtLimit(mine) ?? Number.NaN,
       endures: endurance(rider),
@@ -173,11 +179,12 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
 
   const { time, speed: pace } = rideClimb(companion);
   const moves = pace > 0;
-  const motor = motorToKeep(you, time);
+  const motor = motorToKeep(you, time, reserves);
   const rolls = riderToKeep({ ...you, motorPower: 0 }, time) === 0;
   const limitPower = powerAtLimit(you);
   const needed = spread.rider.value;
   const limited = you.motorPower > 0 && assistShare(pace, you.assistLimit) < 1;
+  const ranOut = rideStages({ ...you, riderPower: needed }, reserves).stages.some(({ limit }) => limit === 'battery');
 
   /** a result that needs a companion who gets to the top */
   const paced = (result: Result): Result => (moves ? result : none(result.name, result.kind, COMPANION_STANDS));
@@ -226,12 +233,12 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       you.assistLimit === null || limitPower === null ? Number.NaN : you.hill.distance / you.assistLimit,
       whyNoLimit,
     ),
-    { name: 'binds', kind: 'text', text: moves && limited ? 'assist-limit' : 'none' },
+    { name: 'binds', kind: 'text', text: !moves ? 'none' : ranOut ? 'battery' : limited ? 'assist-limit' : 'none' },
   ];
   return {
     results,
     notes: setting.notes,
-    curve: moves && Number.isFinite(spread.own.value) ? curveOf(you, needed, doubts) : [],
+    curve: moves && Number.isFinite(spread.own.value) ? curveOf(you, reserves, needed, doubts) : [],
     about: {
       you,
       companion,
@@ -249,13 +256,18 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
 const CURVE_POINTS = 16;
 
 /** Time for rider powers from hardly any to beyond what keeps up. */
-function curveOf(you: Climb, needed: number, { inputs, at }: ReturnType<typeof climbDoubts>): CurvePoint[] {
+function curveOf(
+  you: Climb,
+  reserves: Reserves,
+  needed: number,
+  { inputs, at, reservesAt }: ReturnType<typeof climbDoubts>,
+): CurvePoint[] {
   const top = Math.max(250, 1.3 * needed, 1.3 * you.riderPower);
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
     // the motor helps as soon as anybody pedals
     const power = top * (i === 0 ? 0.002 : i / CURVE_POINTS);
     const { time } = propagateNamed(inputs, (values) => ({
-      time: rideClimb({ ...at(you, values), riderPower: power }).time,
+      time: rideStages({ ...at(you, values), riderPower: power }, reservesAt(reserves, values)).time,
     }));
     return { power, time: time.value, low: time.low, high: time.high };
   });

@@ -59,6 +59,11 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
         );
     }
   }
+  if (result('binds').text === 'battery')
+    say(
+      'caution',
+      'At that pace your battery is empty before the top: the last part is all legs, and the watts that you need have it in them. The companion’s battery is taken to last.',
+    );
   if (you.assistLimit !== null && you.motorPower > 0 && result('binds').text === 'assist-limit') {
     const limit = of(you.assistLimit, 'speed');
     const there = `Your companion rides at ${text('companion-speed')}`;

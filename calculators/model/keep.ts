@@ -1,16 +1,39 @@
 import { type Climb, loadOf } from './climb.ts';
 import { assistShare, motorBound, motorOutput } from './motor.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
+import { type Reserves, rideStages } from './stages.ts';
 
 /** Power at the crank, W, that rides the hill at `speed` (m/s). */
 const crankPowerAt = (climb: Climb, speed: number): number =>
   crankPower(resistanceOf(loadOf(climb)), speed, climb.efficiency);
 
+/** Later than `time` by more than rounding. */
+const isLater = (taken: number, time: number): boolean => taken > time * (1 + 1e-9);
+
+/** Hardly any pedalling, W: enough for a motor to help. */
+const TOUCH = 1e-3;
+
 /**
  * Power, W, of the rider that takes `time` (s) up this hill with this motor. Zero where less than any pedalling would do:
- * a motor gives nothing without it, and with it the climb is faster.
+ * a motor gives nothing without it, and with it the climb is faster. Where something runs out on the way, the legs make up for it.
  */
-export function riderToKeep(climb: Climb, time: number): number {
+export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {}): number {
+  const lasting = riderWhileItLasts(climb, time);
+  const isSlow = (riderPower: number): boolean => isLater(rideStages({ ...climb, riderPower }, reserves).time, time);
+  let low = Math.max(lasting, TOUCH);
+  if (!isSlow(low)) return lasting;
+  let high = crankPowerAt(climb, climb.hill.distance / time); // no help at all
+  while (high - low > 1e-12 * high) {
+    const middle = 0.5 * (low + high);
+    if (middle <= low || middle >= high) break;
+    if (rideStages({ ...climb, riderPower: middle }, reserves).time > time) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** The same with a motor that gives what it can from bottom to top. */
+function riderWhileItLasts(climb: Climb, time: number): number {
   const speed = climb.hill.distance / time;
   const needed = crankPowerAt(climb, speed);
   const { support, ...rest } = climb;
@@ -22,11 +45,11 @@ export function riderToKeep(climb: Climb, time: number): number {
   return Math.max(0, alone, needed / (1 + support * share));
 }
 
-/** Why no motor makes up the time: nobody pedals, the limit stops it before that speed, the legs do it alone, or torque or support binds before. */
-export type NoMotor = 'no-pedalling' | 'beyond-limit' | 'none-needed' | 'bound';
+/** Why no motor makes up the time: nobody pedals, the limit stops it before that speed, the legs do it alone, torque or support binds before, or its battery or heat ends it on the way. */
+export type NoMotor = 'no-pedalling' | 'beyond-limit' | 'none-needed' | 'bound' | 'runs-out';
 
 /** Power, W, that the motor must hold below its fade so that the rider takes `time` (s); or why there is none. */
-export function motorToKeep(climb: Climb, time: number): number | NoMotor {
+export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {}): number | NoMotor {
   const speed = climb.hill.distance / time;
   const needed = crankPowerAt(climb, speed) - climb.riderPower;
   if (!(needed > 0)) return 'none-needed';
@@ -35,7 +58,8 @@ export function motorToKeep(climb: Climb, time: number): number | NoMotor {
   if (share === 0) return 'beyond-limit';
   const motorPower = needed / share;
   const given = { ...climb, motorPower };
-  return motorBound(given).binds === 'peak' && motorOutput(given, speed) >= needed * (1 - 1e-12) ? motorPower : 'bound';
+  if (motorBound(given).binds !== 'peak' || motorOutput(given, speed) < needed * (1 - 1e-12)) return 'bound';
+  return isLater(rideStages(given, reserves).time, time) ? 'runs-out' : motorPower;
 }
 
 /** Motor power, W at the crank, that the hill takes at the assist limit: no motor, however strong, is faster there. Null without a limit, or where the rider alone is. */

@@ -184,7 +184,7 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     once('endurance-time', 'duration', 'How long the rider lasts at `rider-needed`.'),
     once('limit-power', 'power', 'Motor output that this hill takes at the assist limit, beside the rider’s power.'),
     once('limit-time', 'duration', 'Time at the speed of the assist limit: no motor is faster.'),
-    once('binds', 'text', 'The limit that binds at the companion’s speed: none or assist-limit.'),
+    once('binds', 'text', 'The limit that binds at the companion’s speed: none, assist-limit or battery.'),
   ],
   'what-changes-it': [
     once('time', 'duration', 'Time to the top as it is.'),

@@ -70,6 +70,23 @@ describe('there and back: what it asks for, put into climb-time, takes the compa
     ['down a hill against the wind', 'grade=-2&wind=12m/s&companion-motor=none&motor=none'],
   ];
 
+  test.each([
+    ['a battery that is empty on the way', 'distance=18km&gain=1500m&battery=360Wh'],
+    ['the same in US units', 'units=us&distance=11mi&gain=5000ft&battery=300Wh&rider=190lb'],
+  ])('%s: the legs make up the rest', (_, query) => {
+    const { si, result, said } = answer('keep-up', query);
+    const ridden = answer('climb-time', alone(query, 'power', si('rider-needed')));
+    expect(ridden.result('binds').text).toBe('battery');
+    expect(Math.abs(ridden.si('time') - si('companion-time'))).toBeLessThan(WITHIN);
+    expect(result('binds').text).toBe('battery');
+    expect(said).toContain('your battery is empty before the top');
+    // more than with a battery that lasts, and no motor makes up for a battery
+    expect(si('rider-needed')).toBeGreaterThan(
+      answer('keep-up', `${query}&`.replace(/battery=\w+&/, 'battery=3000Wh&')).si('rider-needed'),
+    );
+    expect(result('motor-needed').reason).toBe('Its battery would be empty before the top.');
+  });
+
   test.each(cases)('%s: rider-needed', (_, query) => {
     const { si } = answer('keep-up', query);
     const ridden = answer('climb-time', alone(query, 'power', si('rider-needed')));

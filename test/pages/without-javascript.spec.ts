@@ -11,7 +11,8 @@ for (const name of names) {
     await page.goto(`/calculators/${name}/`);
     const tool = page.locator('.tool');
     expect(await results(tool)).toEqual(expected(name));
-    for (const output of await tool.locator('output').all()) await expect(output).toBeVisible();
+    for (const output of await tool.locator('output:not([hidden] *)').all()) await expect(output).toBeVisible();
+    await expect(tool.locator('[hidden] output[data-si]')).toHaveCount(0);
     const chart = tool.locator('figure:visible svg[role="img"]').first();
     await expect(chart).toBeVisible();
     // the chart draws the same example: its description says the first number of the answer

@@ -3,7 +3,7 @@ import { CLIMB } from '../parameters/climb.ts';
 import { COMPANION } from '../parameters/companion.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, TIRING_RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL, ONE_BIKE, TIRING_RIDER } from './common.ts';
 
 export const keepUp = defineCalculator({
   name: 'keep-up',
@@ -12,24 +12,21 @@ export const keepUp = defineCalculator({
   sections: [
     HILL,
     { ...TIRING_RIDER, legend: 'You' },
-    { group: 'bike', names: ['bike', 'motor'], folded: ['limit'], legend: 'Your bike' },
+    { group: 'bike', names: ['bike', 'motor'], folded: ['battery', 'limit'], legend: 'Your bike' },
     {
       group: 'companion',
       names: ['companion-rider', 'companion-power', 'companion-bike', 'companion-motor'],
       folded: ['companion-limit'],
     },
-    // the drive unit decides what a battery gives, not who is up first
-    { ...CONDITIONS, folded: CONDITIONS.folded.filter((name) => name !== 'unit') },
+    CONDITIONS,
   ],
-  fold: 'assist limits, endurance, air, drive',
+  fold: 'your battery, assist limits, endurance, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,
   defaults: {
     1: {
       ...COMMON,
-      name: 'Bike',
-      bike: 20,
-      motor: 380,
+      ...ONE_BIKE,
       'endurance-work': kilojoules(15),
       'companion-rider': 78,
       'companion-power': 180,
