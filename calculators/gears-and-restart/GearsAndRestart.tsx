@@ -76,7 +76,7 @@ export function gearsAndRestartAnswer(scenario: Scenario, small: boolean): Answe
         </dl>
         {bars.length > 0 && (
           <figure>
-            <figcaption>The steepest ramp in the lowest gear. The thin lines are 95 % ranges.</figcaption>
+            <figcaption>The steepest ramp in the lowest gear. The thin lines are 95 % ranges.</figcaption>
             <BarChart
               {...{
                 description: `Steepest ramp: ${bars.map((bar) => `${bar.label} ${bar.text}`).join('; ')}. The ramp has ${ramp}.`,
@@ -88,7 +88,7 @@ export function gearsAndRestartAnswer(scenario: Scenario, small: boolean): Answe
         )}
         <Folded small={small} words="In figures">
           <table>
-            <caption>The steepest ramp, and its 95 % range</caption>
+            <caption>The steepest ramp, and its 95 % range</caption>
             <tbody>
               {STEEPEST.map(([name, label]) => {
                 const inHead = ANSWERS.some(([answer]) => answer === name);
