@@ -42,10 +42,10 @@ export async function warmUp(tool: Locator): Promise<void> {
   await tool.page().evaluate((name) => import(name as string).then(() => undefined), await script.jsonValue());
 }
 
-/** The one calculator of a page, once its script is at work and its link applied. */
-export async function ready(page: Page): Promise<Locator> {
-  await page.locator('html:not([data-linked]) [data-live] .tool:not(:has(.outdated))').waitFor();
-  return page.locator('.tool');
+/** A calculator of a page, mostly the only one, once its script is at work and its link applied. */
+export async function ready(page: Page, which = '.tool'): Promise<Locator> {
+  await page.locator(`html:not([data-linked]) [data-live] ${which}:not(:has(.outdated))`).waitFor();
+  return page.locator(which);
 }
 
 /** An input of a calculator. */
@@ -117,9 +117,8 @@ export async function complaint(input: Locator): Promise<string> {
 }
 
 /** Copies the link as a reader does and gives it back. */
-export async function copyLink(page: Page): Promise<string> {
+export async function copyLink(page: Page, tool = page.locator('.tool')): Promise<string> {
   await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
-  const tool = page.locator('.tool');
   await tool.getByRole('button', { name: 'Copy link' }).click();
   await expect(tool.locator('.copied')).toHaveText('Link copied.');
   return page.evaluate(() => navigator.clipboard.readText());

@@ -25,5 +25,5 @@ export const torqueAtCadence = defineCalculator({
       support: [3.4, 4, 3.4],
     },
   },
-  onward: [{ to: 'climb-time', words: 'What that power does on a hill', bikes: 1 }],
+  onward: [{ to: 'climb-time', words: 'How long a climb takes', bikes: 1 }],
 });
