@@ -71,7 +71,7 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
       ))}
     >
       <line class="axis" x1={at} x2={at} y1={percent(TOP / 100)} y2={percent(BOTTOM / 100)} />
-      <text class="key" x={at} y="14" text-anchor={px(here.x) < 10 ? 'start' : 'middle'}>
+      <text class="key" x={at} y="14" text-anchor={px(here.x) < 10 ? 'start' : px(here.x) > 75 ? 'end' : 'middle'}>
         {here.label}
       </text>
       {lines.map(({ label, here: value }, i) => (

@@ -155,6 +155,20 @@ test('labels in a chart do not lie on each other or leave it', async ({ page }) 
   for (const right of times) expect(right).toBeLessThanOrEqual((frame?.x ?? 0) + (frame?.width ?? 0));
 });
 
+for (const cadence of [20, 118, 155]) {
+  test(`six motors alike at ${cadence} rpm: no label of the chart lies on another`, async ({ page }) => {
+    if ((page.viewportSize()?.width ?? 0) < 500) await page.setViewportSize({ width: 320, height: 640 });
+    const query = `cadence=${cadence}&motor=500,500,500,500,500,500&torque=70,75,80,85,90,95`;
+    const tool = await open(page, 'torque-at-cadence', query);
+    const labels = tool.getByRole('img').first().locator('text.key');
+    await expect(labels).toHaveCount(7);
+    const boxes = await labels.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().toJSON()));
+    for (const [i, one] of boxes.entries())
+      for (const other of boxes.slice(i + 1))
+        expect(one.right <= other.left || other.right <= one.left || Math.abs(one.y - other.y) >= 12).toBe(true);
+  });
+}
+
 test('forced colours keep what marks an error and the chart', async ({ page }) => {
   await page.emulateMedia({ forcedColors: 'active' });
   const tool = await open(page, 'side-by-side');
