@@ -50,7 +50,7 @@ export const presets: readonly Preset[] = [
     title: 'Stopped on the steep ramp',
     calculator: 'gears-and-restart',
     query: 'grade=24&rider=88kg&power=150W&bike=23kg&torque=50Nm&ring=34&sprocket=46',
-    answer: { result: 'steepest-restart', words: 'is the steepest to start on' },
+    answer: { result: 'steepest-held', words: 'is the steepest to keep going on, by force alone' },
   },
 ];
 
