@@ -71,9 +71,9 @@ export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
               ['battery-energy', 'From the battery', true],
               ['battery-share', 'Share of the battery'],
               ['binds', 'Limit that binds'],
-              ['binds-after', 'It binds after'],
-              ['binds-height', 'From a height of'],
-              ['time-lost', 'It costs'],
+              ['binds-after', 'It binds after', true],
+              ['binds-height', 'From a height of', true],
+              ['time-lost', 'It costs', true],
               ['time-proportional', 'Time by multiplying height'],
             ]}
           />

@@ -27,7 +27,7 @@ interface Props {
   words?: string | undefined;
 }
 
-/** One result in its public form: name, unrounded SI value, 95 % range, text for people. It is not announced one by one: `Tool` speaks once per change. */
+/** One result in its public form: name, unrounded SI value, 95 % range, text for people. It is not announced one by one: `Island` speaks once per change. */
 export function Output({ outcome, name, bike, system, range = false, class: className, words }: Props) {
   const result = resultOf(outcome, name, bike);
   const rangeWords = range ? rangeText(result, system) : '';

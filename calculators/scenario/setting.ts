@@ -103,7 +103,7 @@ export function limitOf(scenario: Scenario, column: number): number | null {
 export const batteryOf = (scenario: Scenario, column: number): number | undefined =>
   optionalOf(scenario, 'battery', column);
 
-/** Of the nominal energy that of a bike's battery that can be used. */
+/** What of a battery's nominal energy can be used. */
 export const conditionOf = (scenario: Scenario): Condition => ({
   health: optionalOf(scenario, 'health') ?? 1,
   cold: optionalOf(scenario, 'cold') ?? 1,

@@ -27,7 +27,7 @@ const END: Row[] = [
 ];
 const USE: Row[] = [
   ['energy-per-climb', 'One climb takes', true],
-  ['lift-energy', 'Lifting alone takes'],
+  ['lift-energy', 'Lifting alone, all the way'],
   ['rider-share', 'Your share of the work', true],
   ['energy-per-distance', 'Over the distance', true],
   ['battery-energy', 'Drawn from the battery', true],
