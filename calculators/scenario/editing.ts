@@ -61,8 +61,10 @@ export function enter(before: Cell | undefined, parameter: Parameter, text: stri
     return { text, value, canonical: parsed.canonical, ...(parsed.note ? { note: parsed.note } : {}) };
   }
   if (parsed.reason === 'empty') return { text };
+  // "1,20" on the way to "1,200" was never meant: a text that is asked about takes the value of its own beginning with it
+  const isBeginning = parsed.reason === 'ask' && before !== undefined && text.startsWith(before.text.trim());
   const last =
-    before?.value !== undefined && before.canonical !== undefined
+    !isBeginning && before?.value !== undefined && before.canonical !== undefined
       ? { value: before.value, canonical: before.canonical }
       : {};
   return { text, ...last, problem: parsed.message };

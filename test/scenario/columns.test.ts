@@ -110,3 +110,14 @@ test.each([320, 321, 322, 323, 324, 325])(
   },
   60_000,
 );
+
+test('what is asked about does not leave its own beginning as the value: 1,200 typed key by key', () => {
+  let scenario = exampleOf('climb-time');
+  for (const text of ['', '1', '1,', '1,2', '1,20', '1,200']) scenario = edit(scenario, 'gain', 0, text);
+  expect(inputsOf(scenario)).toEqual(inputsOf(exampleOf('climb-time')));
+  expect(writeLink(scenario)).toBe('');
+  // nonsense behind a value that was meant leaves it
+  let other = edit(exampleOf('climb-time'), 'gain', 0, '300');
+  other = edit(other, 'gain', 0, '300 x');
+  expect(writeLink(other)).toBe('gain=300m');
+});
