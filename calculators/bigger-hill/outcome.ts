@@ -177,7 +177,15 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       const one =
         name === 'time-proportional'
           ? exact(name, kind, result.value, reason, i + 1)
-          : ranged(name, kind, result, reason, i + 1, NEVER_NEGATIVE.has(name) ? 0 : undefined);
+          : ranged(
+              name,
+              kind,
+              result,
+              reason,
+              i + 1,
+              NEVER_NEGATIVE.has(name) ? 0 : undefined,
+              name === 'binds-height' ? targetHill.gain : undefined,
+            );
       // nothing bounds a motor from above that was already fading
       if (name === 'motor-held' && bike.motor.insideFade) delete one.high;
       results.push(one);

@@ -156,7 +156,7 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
     ranged('battery-share', 'percent', spread.share, STANDS_STILL, undefined, 0),
     { name: 'binds', kind: 'text', text: binds },
     ranged('binds-after', 'duration', spread.after, reason, undefined, 0),
-    ranged('binds-height', 'height', spread.height, reason),
+    ranged('binds-height', 'height', spread.height, reason, undefined, 0, hill.gain),
     ranged('time-lost', 'duration', spread.lost, reason, undefined, 0),
     ranged('limit-power', 'power', spread.limitPower, 'No limit, or the legs alone are faster.', undefined, 0),
     enduranceResult(endures),

@@ -50,6 +50,7 @@ export function exact(name: string, kind: Kind, si: number, reason: string, bike
 /**
  * A result with its range. A side that nothing bounds is left out, and so is the range of a value that no doubt moves.
  * @param floor what the result cannot be below; adding in squares does not know it
+ * @param ceiling nor above
  */
 export function ranged(
   name: string,
@@ -58,12 +59,13 @@ export function ranged(
   reason: string,
   bike?: number,
   floor = Number.NEGATIVE_INFINITY,
+  ceiling = Number.POSITIVE_INFINITY,
 ): Result {
   const plain = exact(name, kind, result.value, reason, bike);
   if (plain.si === undefined) return plain;
   if (result.low === result.high) return plain;
   if (Number.isFinite(result.low)) plain.low = Math.max(result.low, Math.min(floor, result.value));
-  if (Number.isFinite(result.high)) plain.high = result.high;
+  if (Number.isFinite(result.high)) plain.high = Math.min(result.high, Math.max(ceiling, result.value));
   return plain;
 }
 

@@ -187,7 +187,17 @@ export function sideBySide(scenario: Scenario): SideBySideOutcome {
       const result = own[k];
       if (!result) return;
       const floor = NEVER_NEGATIVE.has(name) ? 0 : undefined;
-      results.push(ranged(name, kind, result, reasons.get(name) ?? STANDS_STILL, bike + 1, floor));
+      results.push(
+        ranged(
+          name,
+          kind,
+          result,
+          reasons.get(name) ?? STANDS_STILL,
+          bike + 1,
+          floor,
+          name === 'binds-height' ? hill.gain : undefined,
+        ),
+      );
     });
     results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: bound });
     if (own[0])

@@ -144,3 +144,10 @@ test('with an assist limit no motor is faster than the limit, and the page says 
   expect(said).toContain('more gains next to nothing, for no motor, however strong, is faster than 5:46');
   expect(answer('climb-time', 'limit=none').result('limit-power').si).toBeUndefined();
 });
+
+test('nothing binds above the top', () => {
+  const query = 'distance=12km&gain=1100m&battery=300Wh&continuous=260W&warm-up=12:00&power=190W';
+  const { low, high } = answer('climb-time', query).result('binds-height');
+  expect(high).toBe(1100);
+  expect(low).toBeGreaterThan(900);
+});
