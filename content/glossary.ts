@@ -69,6 +69,12 @@ export const glossary: readonly Term[] = [
     page: SCALING,
   },
   {
+    id: 'balanced-order',
+    term: 'Balanced order',
+    text: 'An order of the runs in which every bike stands early and late alike, such as A, B, C, then C, B, A, or a Latin square. A steady drift over the day then falls on all bikes alike.',
+    page: TESTING,
+  },
+  {
     id: 'bearings',
     term: 'Bearings',
     text: 'Resistance of the wheel bearings, about a tenth of a newton. The site counts it with rolling.',
@@ -77,7 +83,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'bias',
     term: 'Bias',
-    text: 'An error that has the same sign in every reading, such as a power meter that always reads 2 % high. Repeating a run does not reduce it; comparing bikes with the same meter hides most of it.',
+    text: 'An error that has the same sign in every reading, such as a power meter that always reads 2 % high. Repeating a run does not reduce it; between bikes that are much alike the same meter takes most of it away.',
     page: TESTING,
   },
   {
@@ -137,6 +143,18 @@ export const glossary: readonly Term[] = [
     page: PER_KILOGRAM,
   },
   {
+    id: 'detectable-difference',
+    term: 'Detectable difference',
+    text: 'The smallest true difference that a plan would show in eight or nine of ten tests. A smaller one may be there and not be found.',
+    page: TESTING,
+  },
+  {
+    id: 'drift',
+    term: 'Drift',
+    text: 'A change that goes one way through the day: a meter that warms, wind that rises, legs that tire, ground that dries.',
+    page: TESTING,
+  },
+  {
     id: 'drive-efficiency',
     term: 'Drive efficiency',
     text: `Share of the power at the crank that reaches the wheel through chain and gears. The site takes ${assumed('drive', DRIVE_HALF_WIDTH)}, an assumption.`,
@@ -191,6 +209,12 @@ export const glossary: readonly Term[] = [
     page: FORCES,
   },
   {
+    id: 'half-width',
+    term: 'Half-width',
+    text: 'Half of a range: with ±12 W the range reaches 12 W to either side of the value.',
+    page: TESTING,
+  },
+  {
     id: 'head-wind',
     term: 'Head wind',
     text: 'Wind against the direction of travel, at the rider’s height. A tail wind is a negative head wind.',
@@ -239,6 +263,12 @@ export const glossary: readonly Term[] = [
     page: SCALING,
   },
   {
+    id: 'monte-carlo',
+    term: 'Monte Carlo',
+    text: 'Drawing every doubtful input at random, thousands of times, and reading the range off the results. It holds where adding errors in squares does not.',
+    page: MODEL,
+  },
+  {
     id: 'newton-metre',
     term: 'Newton metre',
     text: `The unit of torque, N·m: a push of one newton at the end of a lever of one metre. A pound-foot is about ${formatQuantity(toSi(1, poundFoot), 'torque', 'metric', { digits: 2 })}.`,
@@ -249,6 +279,18 @@ export const glossary: readonly Term[] = [
     term: 'Nominal energy',
     text: 'What the label of a battery says: nominal volts times rated amp-hours. The usable energy is less.',
     page: ENERGY,
+  },
+  {
+    id: 'normalised-time',
+    term: 'Normalised time',
+    text: 'The time that a run would have taken at the target power, with the same rider on the bike’s own mass. Also called time at target power.',
+    page: TESTING,
+  },
+  {
+    id: 'paired-experiment',
+    term: 'Paired experiment',
+    text: 'A test of one thing on one bike: other tyres, added mass, another setting. Everything else stays, so its errors drop out of the difference.',
+    page: READING,
   },
   {
     id: 'peak-power',
@@ -317,6 +359,18 @@ export const glossary: readonly Term[] = [
     page: FORCES,
   },
   {
+    id: 'saturation',
+    term: 'Saturation',
+    text: 'The motor gives all it can, and more from the rider brings no more from the motor. A run at a fifth more rider power shows it.',
+    page: TESTING,
+  },
+  {
+    id: 'scatter',
+    term: 'Scatter',
+    text: 'How far runs of the same bike at the same power differ from one another. Repeats show it, and means of repeats make less of it.',
+    page: TESTING,
+  },
+  {
     id: 'scenario',
     term: 'Scenario',
     text: 'Everything a calculator is set to: hill, rider, bikes, conditions. Its link holds all of it.',
@@ -339,6 +393,12 @@ export const glossary: readonly Term[] = [
     term: 'Support',
     text: 'Motor power as a percentage of rider power. At 200 % the motor adds two watts to each watt of the legs, up to its peak.',
     page: POWER,
+  },
+  {
+    id: 'target-power',
+    term: 'Target power',
+    text: 'The rider power that all runs of a test aim at, and that their times are compared at.',
+    page: TESTING,
   },
   {
     id: 'throttle',
