@@ -16,26 +16,27 @@ import { defaultOf, namesOf, type Parameter, parameterOf } from './schema.ts';
  * Everything that makes a new scenario from what somebody typed or pressed. A page that is only read does not load it.
  */
 
-const TEXT_LIMIT = 40;
+/** What reading a text needs to know of an input. */
+export type Readable = Pick<Parameter, 'kind' | 'min' | 'max' | 'label' | 'allowNone'>;
 
-function parseText(text: string): Parsed {
+function parseText(text: string, { label, max }: Readable): Parsed {
   // control characters and half characters (of a text cut in the middle) have no place in a name and would break a link
   const clean = [...text]
     .filter((letter) => letter >= ' ' && letter !== '\u007f' && !/^[\ud800-\udfff]$/.test(letter))
     .join('')
     .trim();
   if (clean === '') return { ok: false, reason: 'empty', message: '' };
-  if ([...clean].length > TEXT_LIMIT)
+  if ([...clean].length > max)
     return {
       ok: false,
       reason: 'range',
-      message: `A name has at most ${TEXT_LIMIT} characters; this one has ${[...clean].length}.`,
+      message: `A ${label.toLowerCase()} has at most ${max} characters; this one has ${[...clean].length}.`,
     };
   return { ok: true, si: null, canonical: clean };
 }
 
 /** How a text of this parameter is to be read: a plain number has the field's shown unit, or in a link the plain one. */
-export function parseOptions(parameter: Parameter, where: 'field' | 'link', system: System): ParseOptions {
+export function parseOptions(parameter: Readable, where: 'field' | 'link', system: System): ParseOptions {
   const { kind, min, max, label, allowNone } = parameter;
   return {
     unit: where === 'field' ? shownUnit(kind, system).symbol : kinds[kind].plain,
@@ -48,9 +49,9 @@ export function parseOptions(parameter: Parameter, where: 'field' | 'link', syst
 }
 
 /** Reads what somebody typed into a field, or what a link holds. */
-export function readText(parameter: Parameter, text: string, where: 'field' | 'link', system: System): Parsed {
+export function readText(parameter: Readable, text: string, where: 'field' | 'link', system: System): Parsed {
   return parameter.kind === 'text'
-    ? parseText(text)
+    ? parseText(text, parameter)
     : parseQuantity(text, parameter.kind, parseOptions(parameter, where, system));
 }
 
