@@ -15,29 +15,43 @@ export function rangeText({ si, low, high, kind }: Result, system: System): stri
   return formatRange(low, high, kind, system);
 }
 
-interface Props {
-  outcome: Outcome;
-  name: string;
-  bike?: number;
+interface HowShown {
   system: System;
   /** show the range behind the value; `named` says what it is */
-  range?: boolean | 'named';
+  range?: boolean | 'named' | undefined;
   class?: string | undefined;
   /** said in place of the value, which stays in the attributes */
   words?: string | undefined;
 }
 
+interface Props extends HowShown {
+  outcome: Outcome;
+  name: string;
+  bike?: number;
+}
+
+/** One result of an outcome, by its name. */
+export function Output({ outcome, name, bike, ...how }: Props) {
+  return <ResultOutput result={resultOf(outcome, name, bike)} {...how} />;
+}
+
 /** One result in its public form: name, unrounded SI value, 95 % range, text for people. It is not announced one by one: `Island` speaks once per change. */
-export function Output({ outcome, name, bike, system, range = false, class: className, words }: Props) {
-  const result = resultOf(outcome, name, bike);
+export function ResultOutput({
+  result,
+  system,
+  range = false,
+  class: className,
+  words,
+}: HowShown & { result: Result }) {
   const rangeWords = range ? rangeText(result, system) : '';
   return (
     <>
       <output
-        name={name}
+        name={result.name}
         class={className}
         aria-live="off"
         data-bike={result.bike}
+        data-against={result.against}
         data-si={result.si === undefined ? undefined : String(result.si)}
         data-low={result.low === undefined ? undefined : String(result.low)}
         data-high={result.high === undefined ? undefined : String(result.high)}

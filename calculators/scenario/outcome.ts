@@ -8,6 +8,8 @@ export interface Result {
   kind: Kind;
   /** from 1 on every per-bike result, absent elsewhere */
   bike?: number;
+  /** of a difference: the bike that it is held against */
+  against?: number;
   si?: number;
   /** 95 % range */
   low?: number;
