@@ -58,7 +58,7 @@ export interface BiggerHillOutcome extends Outcome {
   };
 }
 
-const STANDS_STILL = 'This bike does not get up the other hill with that power.';
+const NOT_UP_THERE = 'This bike does not get up the other hill with that power.';
 
 const PER_BIKE: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -172,7 +172,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
           ? 'Multiplying heights needs two hills that gain height.'
           : k >= FIRST_OF_BINDING
             ? bindingReason(binds[i] ?? 'none')
-            : STANDS_STILL;
+            : NOT_UP_THERE;
       // multiplying has no model of its doubt: its expected error is told in a remark instead
       const one =
         name === 'time-proportional'

@@ -1,5 +1,13 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { mainCause, type Remark, type Scenario, STANDS_STILL } from '../scenario/index.ts';
+import {
+  mainCause,
+  NOBODY_PEDALS,
+  type Remark,
+  ROLLS_BY_ITSELF,
+  type Scenario,
+  STANDS_STILL,
+  waitsForPedals,
+} from '../scenario/index.ts';
 import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { ClimbTimeOutcome } from './outcome.ts';
 
@@ -18,10 +26,7 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
   const remarks: Remark[] = [...about.notes];
   const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
   if (!Number.isFinite(time.value)) {
-    const text =
-      climb.riderPower === 0 && climb.motorPower > 0
-        ? 'Nobody pedals: a motor that assists gives nothing then.'
-        : STANDS_STILL;
+    const text = waitsForPedals(climb) ? NOBODY_PEDALS : STANDS_STILL;
     return [...remarks, { tone: 'wrong', text }];
   }
   const cause = mainCause(time);
@@ -39,11 +44,7 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
     ...limitRemarks(scenario, about, 'On this climb'),
     ...enduranceRemarks(scenario, climb.riderPower, endures, ride.time, 'The climb'),
   );
-  if (climb.riderPower === 0 && climb.motorPower > 0)
-    remarks.push({
-      tone: 'caution',
-      text: 'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.',
-    });
+  if (waitsForPedals(climb)) remarks.push({ tone: 'caution', text: ROLLS_BY_ITSELF });
   if (climb.hill.grade > STEEP)
     remarks.push({
       tone: 'caution',

@@ -1,6 +1,7 @@
 import { formatQuantity } from '../quantities/index.ts';
 import {
   mainCause,
+  NOBODY_PEDALS,
   numberOf,
   type Remark,
   type Result,
@@ -31,7 +32,7 @@ export function gearsAndRestartRemarks(scenario: Scenario, outcome: GearsAndRest
     'caution',
     'This is force alone. Whether the tyre grips and the front wheel stays down is not worked out here, and on a steep ramp it often decides first.',
   );
-  if (numberOf(scenario, 'power') === 0) say('wrong', 'Nobody pedals: a motor that assists gives nothing then.');
+  if (numberOf(scenario, 'power') === 0) say('wrong', NOBODY_PEDALS);
   const needed = resultOf(outcome, 'force-needed').si ?? 0;
   if (needed > 0)
     say(

@@ -1,5 +1,13 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { mainCause, type Remark, resultOf, type Scenario, STANDS_STILL } from '../scenario/index.ts';
+import {
+  mainCause,
+  NOBODY_PEDALS,
+  type Remark,
+  ROLLS_BY_ITSELF,
+  resultOf,
+  type Scenario,
+  STANDS_STILL,
+} from '../scenario/index.ts';
 import type { HoldingPeakPowerOutcome } from './outcome.ts';
 
 type About = NonNullable<HoldingPeakPowerOutcome['about']>;
@@ -23,10 +31,8 @@ export function holdingPeakPowerRemarks(scenario: Scenario, outcome: HoldingPeak
     say('plain', 'Without a motor there is nothing to get hot.');
     return remarks;
   }
-  if (resultOf(outcome, 'time').si === undefined)
-    say('wrong', climb.riderPower === 0 ? 'Nobody pedals: a motor that assists gives nothing then.' : STANDS_STILL);
-  else if (climb.riderPower === 0)
-    say('caution', 'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.');
+  if (resultOf(outcome, 'time').si === undefined) say('wrong', climb.riderPower === 0 ? NOBODY_PEDALS : STANDS_STILL);
+  else if (climb.riderPower === 0) say('caution', ROLLS_BY_ITSELF);
   else if (hot) say('caution', whatHeatDoes(outcome, text, unsure));
   else if (ratio > 1) {
     const heats = limitTime.value < Number.POSITIVE_INFINITY ? 'would limit it only later' : 'never limits that';

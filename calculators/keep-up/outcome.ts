@@ -21,6 +21,7 @@ import {
   exact,
   hillOf,
   inputOf,
+  NOBODY_PEDALS,
   none,
   numberOf,
   type Outcome,
@@ -31,6 +32,7 @@ import {
   reservesOf,
   type Scenario,
   STANDS_STILL,
+  waitsForPedals,
 } from '../scenario/index.ts';
 
 /** Time against the rider's power, W and s, with the 95 % range of each point. */
@@ -83,7 +85,6 @@ const NAMES: [string, Result['kind']][] = [
 ];
 
 const COMPANION_STANDS = 'This power does not move the companion on this hill.';
-const NOBODY_PEDALS = 'Nobody pedals: a motor that assists gives nothing then.';
 
 /** Why there is no motor power to name. */
 const NO_MOTOR: Readonly<Record<NoMotor, string>> = {
@@ -196,7 +197,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
           kind,
           rolls ? 'You roll down as fast without pedalling.' : 'Turning the pedals is enough: your motor is faster.',
         );
-  const stands = you.riderPower === 0 && you.motorPower > 0 ? NOBODY_PEDALS : STANDS_STILL;
+  const stands = waitsForPedals(you) ? NOBODY_PEDALS : STANDS_STILL;
   const whyNoMotor = typeof motor === 'number' ? '' : NO_MOTOR[motor];
   const whyNoLimit =
     you.assistLimit === null ? 'Your bike has no assist limit.' : 'You reach your assist limit without a motor.';

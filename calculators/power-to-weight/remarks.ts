@@ -1,6 +1,6 @@
 import { assistShare, rideClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
-import type { Remark, Result, Scenario } from '../scenario/index.ts';
+import { NOBODY_PEDALS, type Remark, type Result, type Scenario, waitsForPedals } from '../scenario/index.ts';
 import type { PowerToWeightOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
@@ -9,8 +9,7 @@ export function powerToWeightRemarks(scenario: Scenario, { climb, notes }: Power
   if (!climb) return remarks;
   const ride = rideClimb(climb);
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
-  if (climb.riderPower === 0 && climb.motorPower > 0)
-    remarks.push({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
+  if (waitsForPedals(climb)) remarks.push({ tone: 'wrong', text: NOBODY_PEDALS });
   else if (climb.motorPower > 0 && climb.assistLimit !== null && assistShare(ride.speed, climb.assistLimit) < 1) {
     remarks.push({
       tone: 'caution',

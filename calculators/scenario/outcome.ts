@@ -36,6 +36,14 @@ export type Remarks<O extends Outcome> = (scenario: Scenario, outcome: O) => Rem
 
 /** Why a bike has no time. */
 export const STANDS_STILL = 'This power does not move the bike on this hill.';
+export const NOBODY_PEDALS = 'Nobody pedals: a motor that assists gives nothing then.';
+/** The same of a bike that moves. */
+export const ROLLS_BY_ITSELF =
+  'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.';
+
+/** There is a motor, and nobody pedals for it. Powers in W. */
+export const waitsForPedals = ({ riderPower, motorPower }: { riderPower: number; motorPower: number }): boolean =>
+  riderPower === 0 && motorPower > 0;
 
 /** A result without a value. */
 export function none(name: string, kind: Kind, reason: string, bike?: number): Result {

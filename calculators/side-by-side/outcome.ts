@@ -32,9 +32,8 @@ import {
   ranged,
   reservesOf,
   type Scenario,
+  STANDS_STILL,
 } from '../scenario/index.ts';
-
-const STANDS_STILL = 'This power does not move this bike on this hill.';
 
 /** What adding in squares must not take below zero. */
 const NEVER_NEGATIVE = new Set(['gap', 'speed', 'battery-energy', 'battery-share', 'binds-after', 'time-lost']);

@@ -1,6 +1,16 @@
 import { inferMotor, type UncertainResult } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
-import { bikeName, isGiven, mainCause, numberOf, type Remark, type Result, type Scenario } from '../scenario/index.ts';
+import {
+  bikeName,
+  isGiven,
+  mainCause,
+  NOBODY_PEDALS,
+  numberOf,
+  type Remark,
+  type Result,
+  type Scenario,
+  waitsForPedals,
+} from '../scenario/index.ts';
 import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { BikeDetail, SideBySideOutcome } from './outcome.ts';
 
@@ -21,8 +31,7 @@ export function sideBySideRemarks(scenario: Scenario, { bikes, notes, endures }:
       tone: 'plain',
       text: `Most of the doubt is ${cause.cause}. All bikes share it, so the gaps are surer than the times.`,
     });
-  if (numberOf(scenario, 'power') === 0 && bikes.some(({ climb }) => climb.motorPower > 0))
-    remarks.unshift({ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' });
+  if (bikes.some(({ climb }) => waitsForPedals(climb))) remarks.unshift({ tone: 'wrong', text: NOBODY_PEDALS });
   return remarks;
 }
 

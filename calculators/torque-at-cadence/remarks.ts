@@ -1,5 +1,5 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { bikeName, numberOf, type Remark, type Result, type Scenario } from '../scenario/index.ts';
+import { bikeName, NOBODY_PEDALS, numberOf, type Remark, type Result, type Scenario } from '../scenario/index.ts';
 import type { MotorDetail, TorqueAtCadenceOutcome } from './outcome.ts';
 
 /** rpm that hardly anybody keeps up on a climb: an assumption. */
@@ -7,8 +7,7 @@ const RARE = 110;
 
 /** What the reader should know about the answer, in sentences. */
 export function torqueAtCadenceRemarks(scenario: Scenario, { motors }: TorqueAtCadenceOutcome): Remark[] {
-  if (numberOf(scenario, 'power') === 0)
-    return [{ tone: 'wrong', text: 'Nobody pedals: a motor that assists gives nothing then.' }];
+  if (numberOf(scenario, 'power') === 0) return [{ tone: 'wrong', text: NOBODY_PEDALS }];
   const remarks = motors.flatMap((motor, i) => motorRemarks(scenario, bikeName(scenario, i), motor));
   const working = motors.filter(({ power }) => power > 0);
   if (working.length === 0) return remarks;

@@ -2,13 +2,16 @@ import { formatQuantity, formatRange } from '../quantities/index.ts';
 import {
   isGiven,
   mainCause,
+  NOBODY_PEDALS,
   numberOf,
   optionalOf,
   PACK_KNOWN,
   type Remark,
   type Result,
+  ROLLS_BY_ITSELF,
   resultOf,
   type Scenario,
+  waitsForPedals,
 } from '../scenario/index.ts';
 import type { WattHoursOutcome } from './outcome.ts';
 
@@ -35,12 +38,7 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
   const moves = resultOf(outcome, 'time').si !== undefined;
 
   if (!moves) {
-    say(
-      'wrong',
-      climb.riderPower === 0 && climb.motorPower > 0
-        ? 'Nobody pedals: a motor that assists gives nothing then.'
-        : (resultOf(outcome, 'time').reason ?? ''),
-    );
+    say('wrong', waitsForPedals(climb) ? NOBODY_PEDALS : (resultOf(outcome, 'time').reason ?? ''));
   } else if (empty) {
     const where = climb.hill.gain > 0 ? `${text('empty-at')} of climbing` : `${text('empty-distance')}`;
     say(
@@ -59,8 +57,7 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
   } else if (unsure) {
     say('caution', 'It may not last: at the worse end of what is not known the battery is empty before the top.');
   }
-  if (moves && climb.riderPower === 0 && climb.motorPower > 0)
-    say('caution', 'Nobody pedals: a motor that assists gives nothing then, so this is the bike rolling by itself.');
+  if (moves && waitsForPedals(climb)) say('caution', ROLLS_BY_ITSELF);
   if (moves && climb.motorPower === 0 && needed.value > 0)
     say('plain', 'Without a motor the battery runs only the display and lights.');
   const cause = moves && climb.motorPower > 0 && mainCause(needed);

@@ -1,5 +1,14 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { mainCause, numberOf, type Remark, resultOf, type Scenario, STANDS_STILL } from '../scenario/index.ts';
+import {
+  mainCause,
+  NOBODY_PEDALS,
+  numberOf,
+  type Remark,
+  resultOf,
+  type Scenario,
+  STANDS_STILL,
+  waitsForPedals,
+} from '../scenario/index.ts';
 import type { WhatChangesItOutcome } from './outcome.ts';
 
 /** Share of the time that is hardly any of it. */
@@ -14,8 +23,7 @@ export function whatChangesItRemarks(scenario: Scenario, outcome: WhatChangesItO
   const say = (tone: Remark['tone'], text: string): void => {
     remarks.push({ tone, text });
   };
-  if (climb.riderPower === 0 && climb.motorPower > 0)
-    say('wrong', 'Nobody pedals: a motor that assists gives nothing then.');
+  if (waitsForPedals(climb)) say('wrong', NOBODY_PEDALS);
   else if (ranked.length === 0) say('wrong', STANDS_STILL);
   if (ranked.length === 0) return remarks;
 

@@ -70,7 +70,7 @@ test('a bike without a motor is never held back by a limit, however fast', () =>
 test('nobody pedals: no times, one sentence', () => {
   const { result, remarks, tones } = answer('side-by-side', 'power=0');
   for (const bike of [1, 2, 3])
-    expect(result('time', bike).reason).toBe('This power does not move this bike on this hill.');
+    expect(result('time', bike).reason).toBe('This power does not move the bike on this hill.');
   expect(remarks[0]).toBe('Nobody pedals: a motor that assists gives nothing then.');
   expect(tones[0]).toBe('wrong');
 });
