@@ -1,5 +1,6 @@
 import type { Answer } from '../parts/answer.ts';
 import { CurveChart } from '../parts/CurveChart.tsx';
+import { differenceText } from '../parts/differences.ts';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
@@ -34,13 +35,6 @@ const SPLIT: [string, string][] = [
   ['power-air', 'Pushing the air'],
   ['power-drive', 'Lost in the drive'],
 ];
-
-/** A difference of times: in seconds while it is short. */
-function differenceText(seconds: number): string {
-  return Math.abs(seconds) < 60
-    ? formatQuantity(seconds, 'seconds', 'metric', { sign: true })
-    : formatDuration(seconds, 0, true);
-}
 
 /** How long one bike takes up one hill, where its power goes, and what would change the time. */
 export function climbTimeAnswer(scenario: Scenario, small: boolean): Answer {
@@ -147,8 +141,8 @@ export function climbTimeAnswer(scenario: Scenario, small: boolean): Answer {
                 {outcome.effects.map(({ change, more, less }) => (
                   <tr key={change}>
                     <th scope="row">{change}</th>
-                    <td>{differenceText(more)}</td>
-                    <td>{differenceText(less)}</td>
+                    <td>{differenceText(more, { sign: true })}</td>
+                    <td>{differenceText(less, { sign: true })}</td>
                   </tr>
                 ))}
               </tbody>

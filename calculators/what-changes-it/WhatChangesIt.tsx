@@ -1,8 +1,9 @@
 import type { Answer } from '../parts/answer.ts';
+import { differenceRange, differenceText } from '../parts/differences.ts';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, resultText } from '../parts/Output.tsx';
 import { SignedBarChart } from '../parts/SignedBarChart.tsx';
-import { type FormatOptions, formatQuantity, formatRange } from '../quantities/index.ts';
+import { formatQuantity } from '../quantities/index.ts';
 import { numberOf, parameterOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
 import { CHANGES, type Change, resultName, whatChangesIt } from './outcome.ts';
 import { whatChangesItRemarks } from './remarks.ts';
@@ -24,24 +25,8 @@ function wordsOf(scenario: Scenario, change: Change): string {
   return WORDS[change](size, amount >= 0);
 }
 
-/** What of a difference can be read: tenths of a second where it is short, a clock where it is long. */
-function manner(seconds: number): { kind: Result['kind']; digits: number } {
-  const size = Math.abs(seconds);
-  return { kind: size < 59.5 ? 'seconds' : 'duration', digits: size < 9.95 ? 1 : 0 };
-}
-
-function differenceText(seconds: number, options?: FormatOptions): string {
-  const { kind, digits } = manner(seconds);
-  return formatQuantity(seconds, kind, 'metric', { digits, ...options });
-}
-
-function rangeText(low: number, high: number, options?: FormatOptions): string {
-  const { kind, digits } = manner(Math.max(Math.abs(low), Math.abs(high)));
-  return formatRange(low, high, kind, 'metric', { digits, ...options });
-}
-
 const signedRange = ({ low, high }: Result): string =>
-  low === undefined || high === undefined ? '' : rangeText(low, high, { sign: true });
+  low === undefined || high === undefined ? '' : differenceRange(low, high, { sign: true });
 
 /** Less than this is nothing, s. */
 const NOTHING = 0.05;
@@ -53,8 +38,8 @@ function effectOf(result: Result): { verb: string; size: string; range: string }
   const size = differenceText(Math.abs(si));
   const range = low === high ? '' : low < 0 && high > 0 ? signedRange(result) : undefined;
   return si > 0
-    ? { verb: 'costs', size, range: range ?? rangeText(low, high) }
-    : { verb: 'saves', size, range: range ?? rangeText(-high, -low) };
+    ? { verb: 'costs', size, range: range ?? differenceRange(low, high) }
+    : { verb: 'saves', size, range: range ?? differenceRange(-high, -low) };
 }
 
 /** What changes the time of a climb, and by how much. */
