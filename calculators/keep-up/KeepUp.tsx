@@ -1,3 +1,4 @@
+import { addressUnderBase } from '../parts/address.ts';
 import type { Answer } from '../parts/answer.ts';
 import { CurveChart } from '../parts/CurveChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
@@ -46,7 +47,7 @@ function climbLink(scenario: Scenario, name: 'power' | 'motor', { si }: Result):
   if (si === undefined || si < 0.001 || si > MOST[name]) return undefined;
   const canonical = `${Number(si.toPrecision(12))}W`;
   const cells = { ...scenario.cells, [keyOf(name, 0)]: { text: canonical, value: si, canonical } };
-  return `${import.meta.env.BASE_URL.replace(/\/$/, '')}/calculators/climb-time/${onwardQuery({ ...scenario, cells }, 1)}`;
+  return addressUnderBase(`/calculators/climb-time/${onwardQuery({ ...scenario, cells }, 1)}`);
 }
 
 /** The watts, of legs or of a motor, that take a rider up in a companion's time. */

@@ -1,4 +1,5 @@
 import { type Doubt, fieldOf, type Hint, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
+import { addressUnderBase } from './address.ts';
 import type { Handle } from './useScenario.ts';
 
 /** Hydration leaves what came with the page alone where a part is given this. */
@@ -109,5 +110,5 @@ export function Field({ tool, name, column = 0, contradiction, hint, doubt }: Pr
 
 function SourceLink({ id }: { id: string }) {
   if (id === 'assumption') return <>Our assumption.</>;
-  return <a href={`${import.meta.env.BASE_URL.replace(/\/$/, '')}/reference/sources/#${id}`}>Source</a>;
+  return <a href={addressUnderBase(`/reference/sources/#${id}`)}>Source</a>;
 }

@@ -3,6 +3,7 @@ import type { Parsed, System } from '../quantities/index.ts';
 import { parseOptions } from '../scenario/editing.ts';
 import type { Parameter, Scenario } from '../scenario/index.ts';
 import { writeLink } from '../scenario/link.ts';
+import { addressUnderBase } from './address.ts';
 
 export * from '../scenario/editing.ts';
 export * from '../scenario/link.ts';
@@ -17,8 +18,6 @@ export async function evaluateText(parameter: Parameter, text: string, system: S
 /** Address of a scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
 export function addressOf(scenario: Scenario, page: boolean): string {
   const query = writeLink(scenario);
-  const path = page
-    ? location.pathname
-    : `${import.meta.env.BASE_URL.replace(/\/$/, '')}/calculators/${scenario.calculator}/`;
+  const path = page ? location.pathname : addressUnderBase(`/calculators/${scenario.calculator}/`);
   return `${location.origin}${path}${query && `?${query}`}`;
 }
