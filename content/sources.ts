@@ -682,12 +682,3 @@ export const sources: readonly Source[] = [
     says: 'A relation that holds by the meaning of its words, such as time being distance over speed. It needs no source.',
   },
 ];
-
-const byId = new Map(sources.map((source) => [source.id, source]));
-
-/** The entry of that id. @throws RangeError for an id that the bibliography does not have: a mistake in our own pages. */
-export function sourceOf(id: string): Source {
-  const source = byId.get(id);
-  if (!source) throw new RangeError(`The bibliography has no source “${id}”.`);
-  return source;
-}

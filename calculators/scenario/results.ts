@@ -1,4 +1,5 @@
 import type { Kind } from '../quantities/index.ts';
+import { PACK_KNOWN } from './doubts.ts';
 import type { CalculatorName } from './schema.ts';
 
 /** A result in the public vocabulary of `<output>` elements. */
@@ -167,7 +168,7 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     once(
       'implied-efficiency',
       'percent',
-      'Work of the motor over that energy. `data-low` and `data-high` are limits: the readings, and a pack known to 6 %.',
+      `Work of the motor over that energy. \`data-low\` and \`data-high\` are limits: the readings, and a pack known to ${100 * PACK_KNOWN} %.`,
     ),
     once('binds', 'text', 'The limit that binds: none, battery or assist-limit.'),
   ],

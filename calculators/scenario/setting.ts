@@ -114,6 +114,7 @@ export const conditionOf = (scenario: Scenario): Condition => ({
 export function heatOf(scenario: Scenario, column: number): Heat | undefined {
   const continuous = optionalOf(scenario, 'continuous', column);
   if (continuous === undefined) return undefined;
+  // Where no page asks for a cadence, the motor turns as it did when that output was stated: only the ratio of the two counts, so any number will do.
   const cadence = optionalOf(scenario, 'cadence') ?? 1;
   return {
     continuous,

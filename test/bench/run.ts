@@ -89,6 +89,7 @@ const LINKS: [string, CalculatorName, string][] = [
   ['bigger-hill, 6 bikes, 6 control runs', 'bigger-hill', LONG],
   ['power-to-weight', 'power-to-weight', ''],
   ['torque-at-cadence', 'torque-at-cadence', ''],
+  ['gears-and-restart', 'gears-and-restart', ''],
   ['holding-peak-power', 'holding-peak-power', ''],
   ['watt-hours', 'watt-hours', ''],
   ['keep-up', 'keep-up', ''],

@@ -34,12 +34,14 @@ export const CONDITIONS = {
   folded: ['drag', 'drive', 'unit', 'altitude', 'temperature', 'wind'],
 } satisfies Section;
 
+/** How a motor warms up, where it is said what it holds: s, and fixed over copper losses. */
+export const WARMING_UP: Defaults = { 'warm-up': 900, 'fixed-losses': 0.2 };
+
 /** A rider who may tire, and a motor that may get hot: nothing is said of either unless the reader does. */
 export const TIRING_RIDER = { ...RIDER, folded: ['endurance', 'endurance-work'] } satisfies Section;
 export const WARM_MOTOR = { group: 'heat', names: [], folded: ['warm-up'] } satisfies Section;
 export const LONG_CLIMB: Defaults = {
   'endurance-work': kilojoules(15),
-  'warm-up': 900,
-  'fixed-losses': 0.2,
+  ...WARMING_UP,
   reserve: 0,
 };

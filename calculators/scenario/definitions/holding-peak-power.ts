@@ -3,7 +3,7 @@ import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
 import { WARMING } from '../parameters/warming.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL, RIDER, WARMING_UP } from './common.ts';
 
 export const holdingPeakPower = defineCalculator({
   name: 'holding-peak-power',
@@ -35,8 +35,7 @@ export const holdingPeakPower = defineCalculator({
       continuous: 320,
       cadence: 75,
       'continuous-cadence': 75,
-      'warm-up': 900,
-      'fixed-losses': 0.2,
+      ...WARMING_UP,
       warm: 0,
     },
   },
