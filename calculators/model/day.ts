@@ -77,7 +77,7 @@ export interface TestDay {
   target?: TargetHill;
 }
 
-/** How well everything is known: 95 % half-widths, absolute or relative as named. */
+/** How well everything is known: 95 % half-widths (1.96 standard uncertainties), absolute or relative as named. */
 export interface DayDoubts {
   /** relative, of every reading of rider power alike */
   meterScale: number;
@@ -110,13 +110,19 @@ export interface DayDoubts {
   density: number;
   /** m/s, all runs alike */
   headWind: number;
-  /** relative to total power, run to run: wind, line and pacing. Used when there are no repeats to tell it */
+  /**
+   * relative to total power, run to run: wind, line and pacing, beside stopwatch and repeatability. A 95 % half-width as all of these, not
+   * a standard deviation. Used while repeats leave fewer than 3 degrees of freedom; from then on they tell all three
+   */
   scatter: number;
   /** relative, of the energy of a full battery */
   battery: number;
   /** C_rr of the other hill, when it has a grade or surface of its own */
   targetRolling: number;
 }
+
+/** What makes a result doubtful. `rolling` is the range of C_rr where there is no control run, `gauge` the steps of the gauge. */
+export type DoubtName = Exclude<keyof DayDoubts, 'rollingLow' | 'rollingHigh'> | 'rolling' | 'gauge';
 
 /** A result with its 95 % range (t with `freedom` degrees by Welch and Satterthwaite) and what makes it. */
 export interface Estimate {
@@ -128,7 +134,7 @@ export interface Estimate {
   /** effective degrees of freedom; Infinity when nothing was estimated from repeats */
   freedom: number;
   /** share of the variance by cause, largest first, together 1 */
-  causes: readonly { name: keyof DayDoubts; share: number }[];
+  causes: readonly { name: DoubtName; share: number }[];
 }
 
 /** What one run says. */

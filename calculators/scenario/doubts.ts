@@ -1,5 +1,5 @@
 import type { DayDoubts } from '../model/day.ts';
-import { FADE_WIDTH, type UncertainInput } from '../model/index.ts';
+import { type DayDoubts, FADE_WIDTH, type UncertainInput } from '../model/index.ts';
 
 /*
  * How well each input is known: 95 % ranges, told with their sources in `causes.ts`. Two kinds: of things that nobody has measured on
@@ -66,6 +66,38 @@ export const DEFAULT_DAY_DOUBTS: DayDoubts = {
   density: 0.01, // an assumption: 3 °C, or 80 m
   headWind: 0.5, // m/s, an assumption: air that feels still
   scatter: 0.02, // an assumption: wind, line and pacing of careful runs
+  battery: PACK_KNOWN,
+  targetRolling: SURFACE_THERE,
+};
+
+/** How well a day of test runs is known while the tester says nothing else: 95 % half-widths, each with where it comes from. */
+export const DAY_DOUBTS: DayDoubts = {
+  // a meter checked with hung weights; 54 unchecked ones scattered by 3.2 % (1 SD) about −0.9 % (Maier et al. 2017)
+  meterScale: METER_SCALE,
+  // 1.2 % (1 SD, the same study)
+  meterRepeatability: STEADINESS,
+  stopwatch: STOPWATCH,
+  riderMass: RIDER_SCALE,
+  bikeMass: BIKE_SCALE,
+  distance: DISTANCE_RELATIVE,
+  // barometric gain scatters by 1.5 to 1.9 % (1 SD) and reads 2 to 5 % low in the dry (Menaspà et al. 2016)
+  gain: GAIN_RELATIVE,
+  dragArea: DRAG_HALF_WIDTH,
+  rollingLow: UNSURVEYED_ROLLING.low,
+  rollingHigh: UNSURVEYED_ROLLING.high,
+  // between tyres that are not alike: common practice, no source
+  tyres: 0.005,
+  // an assumption: nobody has measured it on such surfaces
+  rollingWithSpeed: 0.03,
+  efficiency: DRIVE_HALF_WIDTH,
+  // clean chains of the same kind, an assumption
+  efficiencyBetween: 0.01,
+  // a pressure or altitude and a thermometer in the shade
+  density: 0.01,
+  // m/s, leaves that hardly move: an assumption
+  headWind: 0.5,
+  // an ordinary day, 1.8 % of total power as 1 SD: common practice, no source
+  scatter: 0.035,
   battery: PACK_KNOWN,
   targetRolling: SURFACE_THERE,
 };
