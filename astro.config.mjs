@@ -16,7 +16,7 @@ const base = process.env.BASE_PATH ?? '/';
 
 /** What the form of a calculator needs, without its answer. */
 const FORM = [
-  'parts/(Island|island|Form|Field|Fold|legends|Onward|ShareBar|useScenario)\\.',
+  'parts/(Island|island|Form|Field|Fold|legends|Onward|ShareBar|remembered|useScenario)\\.',
   'scenario/(scenario|schema|amounts|parameters/\\w+|definitions/common)\\.',
   'quantities/(format|units)\\.',
 ];

@@ -9,6 +9,7 @@ import {
   parameterOf,
   type Scenario,
 } from '../scenario/index.ts';
+import { remember, remembered } from './remembered.ts';
 
 /** How a page sets an island up. */
 export interface IslandProps {
@@ -21,27 +22,10 @@ export interface IslandProps {
   start?: Scenario;
 }
 
-const REMEMBERED = 'uphill-units';
 /** Browsers refuse more than about 100 changes of the address in ten seconds. */
 const ADDRESS_PAUSE = 300;
 /** How long after the last key a half-typed value is not complained about. */
 const TYPING_PAUSE = 800;
-
-function remembered(): System {
-  try {
-    return localStorage.getItem(REMEMBERED) === 'us' ? 'us' : 'metric';
-  } catch {
-    return 'metric';
-  }
-}
-
-function remember(system: System): void {
-  try {
-    localStorage.setItem(REMEMBERED, system);
-  } catch {
-    // a browser that stores nothing forgets the choice; the page works all the same
-  }
-}
 
 interface Typed {
   name: string;
