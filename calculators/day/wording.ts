@@ -1,0 +1,15 @@
+import { formatQuantity, type Kind, type System } from '../quantities/index.ts';
+
+/** "A", "A and B", "A, B and C". */
+export function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** "1 run", "2 runs". */
+export const counted = (count: number, one: string, several = `${one}s`): string =>
+  `${count}\u202f${count === 1 ? one : several}`;
+
+/** An amount after "±". */
+export const plusMinus = (half: number, kind: Kind, system: System): string => `±${formatQuantity(half, kind, system)}`;
+
+export const startsLarge = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
