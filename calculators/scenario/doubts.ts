@@ -1,4 +1,3 @@
-import type { DayDoubts } from '../model/day.ts';
 import { type DayDoubts, FADE_WIDTH, type UncertainInput } from '../model/index.ts';
 
 /*
