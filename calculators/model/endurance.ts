@@ -1,3 +1,5 @@
+import { fitLine } from './statistics.ts';
+
 /** How long a rider holds a power: `t = W′/(P − CP)`, valid for about 2 to 30 minutes (Monod and Scherrer 1965). */
 export interface Endurance {
   /** CP, W: held for long */
@@ -16,7 +18,40 @@ export function endurancePower(time: number, { criticalPower, workAbove }: Endur
   return criticalPower + workAbove / time;
 }
 
-/** One effort to the limit: mean power, W, and how long it was held, s. */
+/** What is left of W′ over a day of efforts and rests. */
+export interface WorkBalance {
+  /** J left after each stretch; below zero: more was asked than the rider has */
+  after: readonly number[];
+  /** J, the least that was left */
+  lowest: number;
+  /** s from the start at which nothing was left for the first time; null when that never came */
+  emptyAt: number | null;
+}
+
+/**
+ * The balance of W′, from full. Above the critical power it falls by (P − CP) dt; below it what was spent decays by exp(−(CP − P) dt/W′),
+ * so that the last of it comes back slowly (Skiba et al. 2015, the differential form; seen in a secondary copy).
+ * @param stretches efforts and rests one after the other: mean power, W, and how long, s
+ */
+export function workBalance(stretches: readonly Effort[], { criticalPower, workAbove }: Endurance): WorkBalance {
+  let [left, lowest, clock] = [workAbove, workAbove, 0];
+  let emptyAt: number | null = null;
+  const after = stretches.map(({ power, time }) => {
+    const above = power - criticalPower;
+    if (above > 0) {
+      if (emptyAt === null && left - above * time <= 0) emptyAt = clock + left / above;
+      left -= above * time;
+      lowest = Math.min(lowest, left);
+    } else {
+      left = workAbove - (workAbove - left) * Math.exp((above * time) / workAbove);
+    }
+    clock += time;
+    return left;
+  });
+  return { after, lowest, emptyAt };
+}
+
+/** One effort: mean power, W, and how long it was held, s. Fits take efforts to the limit. */
 export interface Effort {
   power: number;
   time: number;
@@ -29,17 +64,13 @@ export interface EnduranceFit extends Endurance {
   squares: number;
 }
 
-/** Straight line y = a + b x by least squares, with standard errors. */
+/** The line through points (x, y), in the words of a fit. */
 function line(points: readonly (readonly [number, number])[]) {
-  const n = points.length;
-  const meanX = points.reduce((sum, [x]) => sum + x, 0) / n;
-  const meanY = points.reduce((sum, [, y]) => sum + y, 0) / n;
-  const sxx = points.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0);
-  const b = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0) / sxx;
-  const a = meanY - b * meanX;
-  const squares = points.reduce((sum, [x, y]) => sum + (y - a - b * x) ** 2, 0);
-  const variance = squares / (n - 2);
-  return { a, b, squares, aError: Math.sqrt(variance * (1 / n + meanX ** 2 / sxx)), bError: Math.sqrt(variance / sxx) };
+  const { intercept, slope, interceptError, slopeError, squares } = fitLine(
+    points.map(([x]) => x),
+    points.map(([, y]) => y),
+  );
+  return { a: intercept, b: slope, aError: interceptError, bError: slopeError, squares };
 }
 
 /** Work against time: `P t = W′ + CP t`, residuals in work. At least three efforts. */
