@@ -2,7 +2,7 @@ import type { Kind, Parsed, System } from '../quantities/index.ts';
 import { kmh } from '../scenario/amounts.ts';
 import {
   BIKE_SCALE,
-  DEFAULT_DAY_DOUBTS,
+  DAY_DOUBTS,
   DISTANCE_RELATIVE,
   DRAG_HALF_WIDTH,
   GAIN_RELATIVE,
@@ -114,14 +114,14 @@ export const setupInputs: readonly SetupInput[] = [
     known95('scale-bike', 'mass', 10, 'Scale, bikes', BIKE_SCALE),
     known95('distance-known', 'percent', 0.3, 'Distance', DISTANCE_RELATIVE),
     known95('gain-known', 'percent', 0.5, 'Height gained', GAIN_RELATIVE),
-    known95('wind-known', 'wind', 10, 'Wind', DEFAULT_DAY_DOUBTS.headWind),
+    known95('wind-known', 'wind', 10, 'Wind', DAY_DOUBTS.headWind),
     known95('drag-known', 'area', 0.5, 'Drag area', DRAG_HALF_WIDTH),
     known95(
       'tyres-known',
       'ratio',
       0.05,
       'Rolling between unlike tyres',
-      DEFAULT_DAY_DOUBTS.tyres,
+      DAY_DOUBTS.tyres,
       'Counts only where tyres differ.',
     ),
     known95(
@@ -129,10 +129,10 @@ export const setupInputs: readonly SetupInput[] = [
       'percent',
       0.5,
       'One run to the next',
-      DEFAULT_DAY_DOUBTS.scatter,
+      DAY_DOUBTS.scatter,
       'Of total power. Your own repeats take its place.',
     ),
-    known95('battery-known', 'percent', 0.5, 'Battery energy', DEFAULT_DAY_DOUBTS.battery),
+    known95('battery-known', 'percent', 0.5, 'Battery energy', DAY_DOUBTS.battery),
     known('step', { default: 0.01, label: 'Gauge moves in steps of', hint: 'Five bars are steps of 20 %.' }),
   ]),
   ...group('target', [

@@ -43,7 +43,8 @@ function pack({ system, comparing, setup, bikes, runs }: DayDocument): Packed {
 }
 
 function unpack(packed: Partial<Packed>): unknown {
-  const { u, c, s, b = [], r = [] } = packed;
+  const { u, c, s, b, r } = packed;
+  if (!s || !b || !r) throw new TypeError('Something else was packed.');
   return {
     version: DOCUMENT_VERSION,
     system: u,

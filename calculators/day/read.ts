@@ -2,7 +2,7 @@ import type { DayDoubts, TargetHill, TestBike, TestDay, TestRun } from '../model
 import { distanceForGain, hillFromGrade } from '../model/hill.ts';
 import { airDensity, type Hill, hillFromGain } from '../model/index.ts';
 import { formatQuantity, type Kind, type System } from '../quantities/index.ts';
-import { DEFAULT_DAY_DOUBTS, LEAST_ROLLING, rollingDoubt, STATED_ROLLING } from '../scenario/doubts.ts';
+import { DAY_DOUBTS, LEAST_ROLLING, rollingDoubt, STATED_ROLLING } from '../scenario/doubts.ts';
 import type { DayBike, DayDocument, DayRun, Texts } from './document.ts';
 import { type DayInput, inputOf, type Place, readInput, setupInputs } from './inputs.ts';
 import { speedProblem } from './speed-check.ts';
@@ -161,7 +161,7 @@ export function readDay(document: DayDocument): DayReading {
     : undefined;
   const rollingRange = rollingDoubt(rolling, statedRolling !== undefined);
   const doubts: DayDoubts = {
-    ...DEFAULT_DAY_DOUBTS,
+    ...DAY_DOUBTS,
     meterScale: setup('meter'),
     meterRepeatability: setup('meter-repeat'),
     stopwatch: setup('watch'),

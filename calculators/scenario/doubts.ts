@@ -46,29 +46,6 @@ export const POWER_REPEATABILITY = 0.012;
 /** 95 % half-width over standard uncertainty. */
 export const COVERAGE = 1.96;
 
-/** A test day of which nothing is stated: the instruments above, and what no instrument tells. */
-export const DEFAULT_DAY_DOUBTS: DayDoubts = {
-  meterScale: METER_SCALE,
-  meterRepeatability: STEADINESS,
-  stopwatch: STOPWATCH,
-  riderMass: RIDER_SCALE,
-  bikeMass: BIKE_SCALE,
-  distance: DISTANCE_RELATIVE,
-  gain: GAIN_RELATIVE,
-  dragArea: DRAG_HALF_WIDTH,
-  rollingLow: UNSURVEYED_ROLLING.low,
-  rollingHigh: UNSURVEYED_ROLLING.high,
-  tyres: 0.004, // nine tyres on one course were 15 % apart
-  rollingWithSpeed: 0.03, // an assumption: nobody published it for a trail
-  efficiency: DRIVE_HALF_WIDTH,
-  efficiencyBetween: 0.01, // an assumption
-  density: 0.01, // an assumption: 3 °C, or 80 m
-  headWind: 0.5, // m/s, an assumption: air that feels still
-  scatter: 0.02, // an assumption: wind, line and pacing of careful runs
-  battery: PACK_KNOWN,
-  targetRolling: SURFACE_THERE,
-};
-
 /** How well a day of test runs is known while the tester says nothing else: 95 % half-widths, each with where it comes from. */
 export const DAY_DOUBTS: DayDoubts = {
   // a meter checked with hung weights; 54 unchecked ones scattered by 3.2 % (1 SD) about −0.9 % (Maier et al. 2017)
