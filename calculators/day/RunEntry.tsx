@@ -66,30 +66,14 @@ export function RunEntry({ day }: { day: Handle }) {
       </fieldset>
       <div class="fields">
         {MAIN.map((name) => (
-          <DayField
-            key={name}
-            day={day}
-            place="run"
-            of={open.id}
-            texts={open.texts}
-            name={name}
-            label={labelOf(name)}
-          />
+          <DayField key={name} day={day} place="run" of={open.id} texts={open.texts} name={name} />
         ))}
       </div>
       <details class="fold">
         <summary>More: cadence, mean speed, rider and wind of this run</summary>
         <div class="fields">
           {LESS.map((name) => (
-            <DayField
-              key={name}
-              day={day}
-              place="run"
-              of={open.id}
-              texts={open.texts}
-              name={name}
-              label={labelOf(name)}
-            />
+            <DayField key={name} day={day} place="run" of={open.id} texts={open.texts} name={name} />
           ))}
         </div>
       </details>
@@ -97,14 +81,10 @@ export function RunEntry({ day }: { day: Handle }) {
         <button type="submit" class="main">
           {isNext ? 'Save and next run' : 'Done'}
         </button>
-        {day.saveState === 'kept' && isNext && hasText(open) && <small>Kept on this device as you type.</small>}
+        {day.kept && isNext && hasText(open) && <small>Kept on this device as you type.</small>}
       </div>
     </form>
   );
 }
-
-/** Beside each other on a phone, two words must do. */
-const labelOf = (name: string): string | undefined =>
-  name === 'start' ? 'Gauge before' : name === 'end' ? 'Gauge after' : undefined;
 
 const hasText = ({ texts }: DayRun): boolean => Object.values(texts).some((typed) => typed.trim() !== '');
