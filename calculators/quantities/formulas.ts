@@ -58,6 +58,9 @@ const p_sv = symbol('saturation pressure of water vapour', 'Pa', 'p_\\mathrm{sv}
 const f_w = symbol('enhancement factor', '1', 'f');
 const Z = symbol('compressibility of moist air', '1', 'Z');
 
+const u_c = symbol('combined standard uncertainty', 'W', 'u_\\mathrm{c}');
+const u_d = symbol('standard uncertainty of the difference', 'W', 'u_\\mathrm{d}');
+
 const SOURCE = 'martin-1998';
 
 export const formulas: readonly Formula[] = [
@@ -462,6 +465,127 @@ export const formulas: readonly Formula[] = [
     },
     source: 'definition',
     note: 'Height and surface cancel. The extra air at the higher speed is missing, so it reads a few percent low.',
+  },
+  {
+    id: 'combined-uncertainty',
+    title: 'Two doubts put together',
+    result: 'u_c',
+    expression: 'sqrt(u_1^2 + u_2^2 + 2 * r * u_1 * u_2)',
+    symbols: {
+      u_c,
+      u_1: symbol('what the first doubt moves the result by', 'W', 'u_1'),
+      u_2: symbol('what the second doubt moves it by', 'W', 'u_2'),
+      r: symbol('correlation of the two, 0 where they have nothing to do with each other', '1', 'r'),
+    },
+    source: 'jcgm-100',
+    note: 'Standard uncertainties, here of a power. More than two are added in the same way. What two bikes share moves both at once, so in their difference it enters as what it moves the difference by.',
+  },
+  {
+    id: 'effective-freedom',
+    title: 'How well that doubt itself is known',
+    result: 'nu_c',
+    expression: 'u_c^4 / (u_1^4 / nu_1 + u_2^4 / nu_2)',
+    symbols: {
+      nu_c: symbol('effective degrees of freedom', '1', '\\nu_\\mathrm{c}'),
+      u_c,
+      u_1: symbol('first part', 'W', 'u_1'),
+      nu_1: symbol('degrees of freedom of the first part', '1', '\\nu_1'),
+      u_2: symbol('second part', 'W', 'u_2'),
+      nu_2: symbol('degrees of freedom of the second part', '1', '\\nu_2'),
+    },
+    source: 'satterthwaite-1946',
+    note: 'A part taken from four runs has three; an instrument’s stated error counts as known, and its part leaves the sum below the line.',
+  },
+  {
+    id: 'pooled-scatter',
+    title: 'Scatter of one run, from all bikes together',
+    result: 's',
+    expression: 'sqrt((nu_1 * s_1^2 + nu_2 * s_2^2) / (nu_1 + nu_2))',
+    symbols: {
+      s: symbol('standard deviation of one run, relative to total power', '1', 's'),
+      s_1: symbol('that of the first bike’s runs', '1', 's_1'),
+      nu_1: symbol('number of the first bike’s runs, less one', '1', '\\nu_1'),
+      s_2: symbol('that of the second bike’s runs', '1', 's_2'),
+      nu_2: symbol('number of the second bike’s runs, less one', '1', '\\nu_2'),
+    },
+    source: 'definition',
+    note: 'Relative to the power of rider and motor together, because wind, line and pacing cost a share of it.',
+  },
+  {
+    id: 'half-width',
+    title: 'Half of the 95 % range',
+    result: 'U',
+    expression: 't_95 * u_c',
+    symbols: {
+      U: symbol('half-width', 'W', 'U'),
+      t_95: symbol('Student’s t for 97.5 % at the effective degrees of freedom', '1', 't_{95}'),
+      u_c,
+    },
+    source: 'jcgm-100',
+    note: 'With many degrees of freedom t is 1.96; with three it is 3.18.',
+  },
+  {
+    id: 'half-width-among-all',
+    title: 'The same when every pair is ranked',
+    result: 'U',
+    expression: 'q_95 * u_c / sqrt(2)',
+    symbols: {
+      U: symbol('half-width of a difference', 'W', 'U'),
+      q_95: symbol(
+        'studentized range for 95 %, the number of bikes and the effective degrees of freedom',
+        '1',
+        'q_{95}',
+      ),
+      u_c: symbol('combined standard uncertainty of the difference', 'W', 'u_\\mathrm{c}'),
+    },
+    source: 'tukey-1949',
+    note: 'With two bikes it is the formula above.',
+  },
+  {
+    id: 'difference-error',
+    title: 'Doubt about a difference, from scatter alone',
+    result: 'u_d',
+    expression: 's * sqrt((P_1^2 + P_2^2) / n)',
+    symbols: {
+      u_d,
+      s: symbol('standard deviation of one run, relative to total power', '1', 's'),
+      P_1: symbol('total power on the first bike, rider and motor', 'W', 'P_1'),
+      P_2: symbol('total power on the second bike', 'W', 'P_2'),
+      n: symbol('runs on each bike', '1', 'n'),
+    },
+    source: 'definition',
+    note: 'Four times the runs halve it. Tyres, drive and mass come on top, and no number of runs makes them smaller.',
+  },
+  {
+    id: 'detectable-difference',
+    title: 'Difference that a plan can show, roughly',
+    result: 'delta',
+    expression: '(t_alpha + t_beta) * u_d',
+    symbols: {
+      delta: symbol('true difference that is found as often as asked', 'W', '\\delta'),
+      t_alpha: symbol('Student’s t for calling nothing a difference in 5 of 100 tests', '1', 't_\\alpha'),
+      t_beta: symbol('Student’s t for finding the difference as often as asked', '1', 't_\\beta'),
+      u_d,
+    },
+    source: 'nist-handbook',
+    note: 'A shortcut, good from about six runs each. The plan itself works with the noncentral t at each whole number of runs.',
+  },
+  {
+    id: 'time-at-target',
+    title: 'Time at the target power, leaving out the air',
+    result: 't_target',
+    expression: 't * (P_rider + P_motor) / (P_target + P_motor) * m_target / m',
+    symbols: {
+      t_target: symbol('time at the target power', 's', 't_\\mathrm{target}'),
+      t,
+      P_rider: symbol('power of the rider in the run', 'W', 'P_\\mathrm{rider}'),
+      P_motor,
+      P_target: symbol('target power', 'W', 'P_\\mathrm{target}'),
+      m_target: symbol('mass of the common rider with this bike', 'kg', 'm_\\mathrm{target}'),
+      m: symbol('mass in the run', 'kg', 'm'),
+    },
+    source: 'definition',
+    note: 'The model counts the air too. The motor stays as it was read back, or keeps its ratio to the rider where its support held it back.',
   },
   {
     id: 'proportional-time',

@@ -77,6 +77,14 @@ function anyHeat(r: Random) {
   return { heat, symbols: { tau_warm: heat.timeConstant, theta_0: heat.rise } };
 }
 
+/** Two bikes of a plan in which nothing is fixed. */
+function anyPair(r: Random) {
+  const totalPowers = Array.from({ length: r.whole(2, 6) }, () => r.between(300, 900));
+  const [repeats, controls] = [r.whole(2, 6), r.whole(0, 4)];
+  const plan = { totalPowers, scatter: r.between(0.005, 0.03), fixed: 0, controls, amongAll: false };
+  return { plan, repeats, precision: model.pairPrecision(plan, 0, 1, repeats) };
+}
+
 /** By id: the formula's value and that of the code which the site runs, for one random input. */
 export const counterparts: Record<string, (r: Random) => [number, number]> = {
   'slope-sine': (r) => {
@@ -307,6 +315,75 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
       value('motor-by-ratio', { P_control, t_control, t_assisted, m_assisted, m_control, P_rider }),
       crank - P_rider,
     ];
+  },
+  'time-at-target': (r) => {
+    // without air and bearings speed goes with the power over the mass
+    const { hill, rolling, efficiency } = anyAscent(r);
+    const [P_rider, P_motor, P_target] = [r.between(100, 300), r.between(100, 700), r.between(100, 300)];
+    const [m, m_target] = [r.between(80, 120), r.between(80, 120)];
+    const ride = { hill, rolling, efficiency, dragArea: 0, density: 0, headWind: 0 };
+    const timeOf = (mass: number, power: number): number => {
+      const resistance = model.resistanceOf({ ...model.loadOf({ ...PLAIN, ...ride, mass }), bearings: false });
+      return hill.distance / model.steadySpeed(resistance, power * efficiency);
+    };
+    const t = timeOf(m, P_rider + P_motor);
+    return [
+      value('time-at-target', { t, P_rider, P_motor, P_target, m_target, m }),
+      timeOf(m_target, P_target + P_motor),
+    ];
+  },
+  'combined-uncertainty': (r) => {
+    const [u_1, u_2, correlation] = [r.between(1, 30), r.between(1, 30), r.between(-0.9, 0.9)];
+    const shifts = [u_1, u_2];
+    return [
+      value('combined-uncertainty', { u_1, u_2, r: correlation }),
+      Math.sqrt(model.covariance(shifts, shifts, () => correlation)),
+    ];
+  },
+  'effective-freedom': (r) => {
+    const [u_1, u_2, nu_1, nu_2] = [r.between(1, 30), r.between(1, 30), r.between(1, 20), r.between(1, 20)];
+    const parts = [
+      { standard: u_1, freedom: nu_1 },
+      { standard: u_2, freedom: nu_2 },
+    ];
+    return [
+      value('effective-freedom', { u_c: Math.hypot(u_1, u_2), u_1, u_2, nu_1, nu_2 }),
+      model.effectiveFreedom(parts),
+    ];
+  },
+  'half-width': (r) => {
+    const [u_c, freedom] = [r.between(1, 30), r.between(1, 50)];
+    return [
+      value('half-width', { t_95: model.tQuantile(0.975, freedom), u_c }),
+      model.expandedUncertainty(u_c, freedom),
+    ];
+  },
+  'half-width-among-all': (r) => {
+    // of two values the studentized range is √2 times Student’s t
+    const [u_c, freedom] = [r.between(1, 30), r.between(1, 50)];
+    const q_95 = Math.SQRT2 * model.tQuantile(0.975, freedom);
+    return [value('half-width-among-all', { q_95, u_c }), model.expandedUncertainty(u_c, freedom)];
+  },
+  'pooled-scatter': (r) => {
+    const runs = (count: number): number[] => Array.from({ length: count }, () => r.between(0.9, 1.1));
+    const [first, second] = [runs(3), runs(5)];
+    const [s_1, s_2] = [model.standardDeviation(first), model.standardDeviation(second)];
+    return [
+      value('pooled-scatter', { s_1, s_2, nu_1: 2, nu_2: 4 }),
+      model.oneWayAnova([first, second]).residualDeviation,
+    ];
+  },
+  'difference-error': (r) => {
+    const { plan, repeats, precision } = anyPair(r);
+    const [P_1 = 0, P_2 = 0] = plan.totalPowers;
+    return [value('difference-error', { s: plan.scatter, P_1, P_2, n: repeats }), precision.standardError];
+  },
+  // the plan computes exactly and not with this shortcut: the same as how far the threshold lies above nothing and below the difference
+  'detectable-difference': (r) => {
+    const [u_d, freedom] = [r.between(1, 30), r.between(5, 50)];
+    const [threshold, below] = [model.expandedUncertainty(u_d, freedom), model.expandedUncertainty(u_d, freedom, 0.6)];
+    const [t_alpha, t_beta] = [model.tQuantile(0.975, freedom), model.tQuantile(0.8, freedom)];
+    return [value('detectable-difference', { t_alpha, t_beta, u_d }), threshold + below];
   },
   'proportional-time': (r) => {
     const [t, H, H_target] = [r.between(100, 2000), r.between(50, 500), r.between(100, 2000)];
