@@ -16,6 +16,7 @@ export * from './motor.ts';
 export * from './plan.ts';
 export * from './powerToWeight.ts';
 export * from './random.ts';
+export * from './reduce.ts';
 export * from './resistance.ts';
 export * from './scale.ts';
 export * from './speed.ts';
