@@ -40,7 +40,7 @@ export function dayOutcome(document: DayDocument): DayOutcome {
   const unread = document.bikes.flatMap(({ id }, i) => (reading.bikeIds.includes(id) ? [] : [i + 1]));
   return {
     results: [
-      ...reduction.bikes.flatMap((bike, i) => bikeResults(bike, numbers[i] ?? 0, day)),
+      ...reduction.bikes.flatMap((bike, i) => (isControlOnly(day, i) ? [] : bikeResults(bike, numbers[i] ?? 0, day))),
       ...unread.flatMap((number) => withoutBike(number, NO_MASS)),
       ...reduction.pairs.flatMap((pair) => pairResults(pair, numbers)),
       ...dayResults(day, reduction, numbers),
@@ -49,6 +49,12 @@ export function dayOutcome(document: DayDocument): DayOutcome {
     numbers,
     about: { day, reduction },
   };
+}
+
+/** A bike that was ridden without a motor only tells the hill, and has no result of its own. */
+export function isControlOnly({ runs }: TestDay, bike: number): boolean {
+  const own = runs.filter((run) => run.bike === bike);
+  return own.length > 0 && own.every(({ assisted }) => !assisted);
 }
 
 const PER_BIKE = [

@@ -1,10 +1,9 @@
 import type { Estimate } from '../model/day.ts';
-import { differenceRange, differenceText } from '../parts/differences.ts';
 import { formatQuantity, formatRange, type Kind, type System } from '../quantities/index.ts';
 import type { DayDocument } from './document.ts';
 import type { DayOutcome } from './outcome.ts';
 import { type RankedPair, rankedPairs, rankingOf } from './verdicts.ts';
-import { counted, listed } from './wording.ts';
+import { counted, gapTexts, listed } from './wording.ts';
 
 /** The answer of a day in words and one number. */
 export interface Headline {
@@ -45,8 +44,7 @@ export function headlineOf(document: DayDocument, outcome: DayOutcome): Headline
     const { low, high } = turned(first);
     return {
       of: `At ${at}, ${name(first.faster)} is first up, ahead of ${name(first.slower)} by`,
-      value: differenceText(Math.abs(first.pair.time.difference.value)),
-      range: differenceRange(low, high),
+      ...gapTexts(Math.abs(first.pair.time.difference.value), low, high),
       words: first.verdict.text,
     };
   }
@@ -88,8 +86,7 @@ function effectHeadline(
   const [from, to] = value < 0 ? [-high, -low] : [low, high];
   return {
     of: `The effect of the ${factor}: at ${at}, ${name(pair.second)} ${way} against ${name(pair.first)}`,
-    value: differenceText(Math.abs(value)),
-    range: differenceRange(from, to),
+    ...gapTexts(Math.abs(value), from, to),
     words: `In watts that is ${formatQuantity(watts.value, 'power', system, { sign: true })}, ${rangeOf(watts, 'power', system)}. ${verdict.text}`,
   };
 }

@@ -1,4 +1,5 @@
-import { formatQuantity, type Kind, type System } from '../quantities/index.ts';
+import { differenceRange, differenceText } from '../parts/differences.ts';
+import { formatDuration, formatQuantity, type Kind, type System } from '../quantities/index.ts';
 
 /** "A", "A and B", "A, B and C". */
 export function listed(words: readonly string[]): string {
@@ -13,3 +14,9 @@ export const counted = (count: number, one: string, several = `${one}s`): string
 export const plusMinus = (half: number, kind: Kind, system: System): string => `±${formatQuantity(half, kind, system)}`;
 
 export const startsLarge = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A time apart and its range, s, written in one manner: by the clock as soon as one of them passes a minute. */
+export function gapTexts(value: number, low: number, high: number): { value: string; range: string } {
+  const range = differenceRange(low, high);
+  return { value: range.includes(':') ? formatDuration(value) : differenceText(value), range };
+}
