@@ -416,7 +416,7 @@ const followsRider: Check = ({ day, reduction, name, text }) => {
   const one = bikes.length === 1;
   return [
     caution(
-      `${listed(bikes.map(name))}: at ${text(day.targetPower, 'power')} the motor ${one ? 'gives' : 'give'} ${one ? 'its' : 'their'} support times the rider’s power, not ${one ? 'its' : 'their'} most. The result holds at this rider power only, and is corrected so. A run with a fifth more rider power shows what ${one ? 'it gives' : 'they give'} at most.`,
+      `${listed(bikes.map(name))}: at ${text(day.targetPower, 'power')} the ${one ? 'motor gives its' : 'motors give their'} support times the rider’s power, not ${one ? 'its' : 'their'} most. The result holds at this rider power only, and is corrected so. A run with a fifth more rider power shows what ${one ? 'it gives' : 'they give'} at most.`,
     ),
   ];
 };
@@ -424,9 +424,10 @@ const followsRider: Check = ({ day, reduction, name, text }) => {
 const singleRuns: Check = ({ day, reduction, name, doubts }) => {
   const bikes = reduction.bikes.flatMap(({ runs }, i) => (runs === 1 ? [i] : []));
   if (bikes.length === 0) return [];
-  const assumed = reduction.scatter.assumed
-    ? ` Without any repeats the scatter of a run is assumed, ${formatNumber(100 * doubts.scatter, 1)}\u202f% either way.`
-    : '';
+  const assumed =
+    reduction.scatter.assumed && doubts.scatter > 0
+      ? ` Without any repeats the scatter of a run is assumed, ${formatNumber(100 * doubts.scatter, 1)}\u202f% either way.`
+      : '';
   return [
     plain(
       `${listed(bikes.map(name))}: one run${bikes.length === 1 ? '' : ' each'}, which cannot show how far off another would be.${assumed}${day.runs.length > 1 ? ' Repeats tell, and narrow every range.' : ''}`,

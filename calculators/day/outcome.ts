@@ -40,7 +40,9 @@ export function dayOutcome(document: DayDocument): DayOutcome {
   const unread = document.bikes.flatMap(({ id }, i) => (reading.bikeIds.includes(id) ? [] : [i + 1]));
   return {
     results: [
-      ...reduction.bikes.flatMap((bike, i) => (isControlOnly(day, i) ? [] : bikeResults(bike, numbers[i] ?? 0, day))),
+      ...reduction.bikes.flatMap((bike, i) =>
+        isControlOnly(day, reading, i) ? [] : bikeResults(bike, numbers[i] ?? 0, day),
+      ),
       ...unread.flatMap((number) => withoutBike(number, NO_MASS)),
       ...reduction.pairs.flatMap((pair) => pairResults(pair, numbers)),
       ...dayResults(day, reduction, numbers),
@@ -51,10 +53,10 @@ export function dayOutcome(document: DayDocument): DayOutcome {
   };
 }
 
-/** A bike that was ridden without a motor only tells the hill, and has no result of its own. */
-export function isControlOnly({ runs }: TestDay, bike: number): boolean {
+/** A bike without a motor, or one that was only ridden with it off, tells the hill and has no result of its own. */
+function isControlOnly({ runs }: TestDay, { claimedMotors }: DayReading, bike: number): boolean {
   const own = runs.filter((run) => run.bike === bike);
-  return own.length > 0 && own.every(({ assisted }) => !assisted);
+  return own.every(({ assisted }) => !assisted) && (own.length > 0 || claimedMotors[bike] === null);
 }
 
 const PER_BIKE = [

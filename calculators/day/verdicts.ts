@@ -40,6 +40,14 @@ export function verdictText(verdict: Verdict, pairs: number): string {
   return `Not shown. A difference of this size needs ${counted(verdict.runsNeeded, 'more run', 'more runs')} of each.`;
 }
 
+/** The verdict on the times, and that on the motors where it is another: what tyres take is in both bikes' times, but hides in the watts. */
+function bothVerdicts({ time, motorPower }: ReducedPair, pairs: number): string {
+  const text = verdictText(time, pairs);
+  if (time.realAmongAll === motorPower.realAmongAll) return text;
+  const watts = verdictText(motorPower, pairs);
+  return `${text} In watts of the motor: ${watts.charAt(0).toLowerCase()}${watts.slice(1)}`;
+}
+
 /** Every two bikes with times: neighbours in the ranking first, from the fastest down. */
 export function rankedPairs(outcome: DayOutcome): RankedPair[] {
   const ranking = rankingOf(outcome);
@@ -57,7 +65,7 @@ export function rankedPairs(outcome: DayOutcome): RankedPair[] {
         pair,
         forward,
         neighbours: Math.abs(first - second) === 1,
-        verdict: { real: pair.time.realAmongAll, text: verdictText(pair.time, pairs.length) },
+        verdict: { real: pair.time.realAmongAll, text: bothVerdicts(pair, pairs.length) },
       };
     })
     .sort(
