@@ -25,12 +25,19 @@ export default defineConfig({
   },
   projects: [
     // What reads files, counts bytes, prints, or asks what a text, a change or a link means does not depend on the window: once is enough.
+    // A single test that is for one of the two, or needs only one, has the tag @phone or @desktop.
     {
       name: 'phone',
-      testIgnore: /\/(site-files|budgets|print|fields|links|changes)\.spec/,
+      testIgnore: /\/(site-files|budgets|print|fields|links|changes|calculators)\.spec/,
+      grepInvert: /@desktop/,
       use: { viewport: { width: 390, height: 844 }, hasTouch: true },
     },
-    { name: 'desktop', testIgnore: /\/explainers\.spec/, use: { viewport: { width: 1280, height: 800 } } },
+    {
+      name: 'desktop',
+      testIgnore: /\/(explainers|without-javascript)\.spec/,
+      grepInvert: /@phone/,
+      use: { viewport: { width: 1280, height: 800 } },
+    },
   ],
   webServer: {
     command: `astro preview --host 127.0.0.1 --port ${port}`,

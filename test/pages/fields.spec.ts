@@ -7,21 +7,28 @@ import { changed, complaint, enter, expected, field, names, open, ready, results
 
 const nonsense = [
   'abc',
+  '9'.repeat(200),
   '1e300',
   '-99999',
   '38O',
   '🚲🚲',
   'x'.repeat(200),
-  '9'.repeat(200),
   'NaN',
   '-Infinity',
   '<b>bold</b>',
 ];
 
+/** Where a field is read as it was before, these two stand for all: no number, and one that is out of any range. */
+const someNonsense = nonsense.slice(0, 2);
+
+/** The calculator and column where an input is met first. What reads it there reads it everywhere. */
+const isFirst = (name: CalculatorName, parameter: string, column: number): boolean =>
+  column === 0 && names.find((each) => namesOf(each).includes(parameter)) === name;
+
 /** All that a calculator shows which is no number; what a sentence quotes is the reader's own. */
 const badNumbers = (tool: Locator): Promise<string[]> =>
   tool.evaluate(
-    (element) => element.outerHTML.replace(/“[^”]*”/g, '').match(/.{0,40}(?:NaN|Infinity|undefined|∞).{0,20}/g) ?? [],
+    (element) => element.outerHTML.replace(/“[^”]*”/g, '').match(/(?:NaN|Infinity|undefined|∞).{0,40}/g) ?? [],
   );
 
 interface Answer {
@@ -58,7 +65,7 @@ const answersTo = (input: Locator, texts: string[]): Promise<Answer[]> =>
         marked: tool?.querySelectorAll('[aria-invalid]').length ?? 0,
         standIn: tool?.querySelector('.tool-head.stale .stand-in')?.textContent ?? '',
         results: outputs.map(({ name, dataset }) => `${name} ${JSON.stringify(dataset)}`).join('\n'),
-        bad: tool?.outerHTML.replace(/“[^”]*”/g, '').match(/.{0,40}(?:NaN|Infinity|undefined|∞).{0,20}/g) ?? [],
+        bad: tool?.outerHTML.replace(/“[^”]*”/g, '').match(/(?:NaN|Infinity|undefined|∞).{0,40}/g) ?? [],
       });
     }
     return answers;
@@ -73,13 +80,14 @@ for (const name of names) {
     // names are text: see below
     for (const parameter of namesOf(name).filter((each) => each !== 'name')) {
       for (const column of columnsOf(exampleOf(name), parameter)) {
-        const answers = await answersTo(field(tool, parameter, column), [...nonsense, '']);
+        const texts = isFirst(name, parameter, column) ? nonsense : someNonsense;
+        const answers = await answersTo(field(tool, parameter, column), [...texts, '']);
         const cleared = answers.pop();
         for (const [i, answer] of answers.entries()) {
-          const where = `“${nonsense[i]}” in ${parameter} ${column}`;
+          const where = `“${texts[i]}” in ${parameter} ${column}`;
           expect(answer.sentence, where).toMatch(/^.{10,}[.?]/);
           expect(answer.standIn, where).toMatch(/^One field cannot be used\. The answer is for .+\.$/);
-          expect(answer, where).toMatchObject({ kept: nonsense[i], marked: 1, results: example?.results, bad: [] });
+          expect(answer, where).toMatchObject({ kept: texts[i], marked: 1, results: example?.results, bad: [] });
         }
         expect(cleared, `${parameter} ${column} cleared`).toEqual({ ...example, kept: '' });
       }
@@ -146,22 +154,6 @@ test('two inputs that contradict each other are named beside their field', async
   await enter(tool, 'gain', '235');
   expect(await results(tool)).toEqual(expected('climb-time'));
 });
-
-for (const name of names) {
-  test(`${name}: the ends of the world show numbers or a reason`, async ({ page }) => {
-    for (const query of [
-      'power=0W',
-      'grade=-30&wind=-20m/s&motor=none',
-      'distance=20m&gain=19.999m&power=1W&motor=none&rider=250kg',
-      'distance=200000m&gain=9000m&power=1W&motor=none',
-      'altitude=6000m&rolling=0&drag=0.1m2&drive=100',
-    ]) {
-      const tool = await open(page, name, query);
-      expect(await results(tool), query).toEqual(expected(name, query));
-      expect(await badNumbers(tool), query).toEqual([]);
-    }
-  });
-}
 
 /** What people type, the same as a link; the field of a link's parameter is meant. */
 const typed: [CalculatorName, string, string, string][] = [
