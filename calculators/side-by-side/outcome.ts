@@ -36,7 +36,15 @@ import {
 } from '../scenario/index.ts';
 
 /** What adding in squares must not take below zero. */
-const NEVER_NEGATIVE = new Set(['gap', 'speed', 'battery-energy', 'battery-share', 'binds-after', 'time-lost']);
+const NEVER_NEGATIVE = new Set([
+  'gap',
+  'distance-behind',
+  'speed',
+  'battery-energy',
+  'battery-share',
+  'binds-after',
+  'time-lost',
+]);
 
 const NAMES: [string, Result['kind']][] = [
   ['time', 'duration'],
@@ -185,7 +193,12 @@ export function sideBySide(scenario: Scenario): SideBySideOutcome {
     NAMES.forEach(([name, kind], k) => {
       const result = own[k];
       if (!result) return;
-      const floor = NEVER_NEGATIVE.has(name) ? 0 : undefined;
+      // a measured time may say that a motor took power; a modelled motor gives some or none. What is left of a way down is below zero.
+      const isFloored =
+        NEVER_NEGATIVE.has(name) ||
+        (name === 'motor-power' && measured[bike] === undefined) ||
+        (name === 'height-behind' && hill.gain >= 0);
+      const floor = isFloored ? 0 : undefined;
       results.push(
         ranged(
           name,

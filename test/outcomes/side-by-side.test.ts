@@ -61,6 +61,12 @@ test('on a gentle grade the limit makes unequal motors almost equal, and says so
   expect(gentle.said).toContain('Full is held back by the assist limit of 25');
 });
 
+test('no range reaches below nothing at the lowest limit', () => {
+  // the motor's lower end was −0.7 W, and the third bike might have had −2 m still to ride
+  const { outcome } = answer('side-by-side', 'limit=5');
+  for (const { name, bike, low = 0 } of outcome.results) expect(low, `${name} of ${bike}`).toBeGreaterThanOrEqual(0);
+});
+
 test('a bike without a motor is never held back by a limit, however fast', () => {
   const { result, said } = answer('side-by-side', 'gain=0&power=500&motor=none,400,400');
   expect([1, 2].map((bike) => result('binds', bike).text)).toEqual(['none', 'assist-limit']);
