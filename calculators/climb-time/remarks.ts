@@ -8,7 +8,7 @@ import {
   STANDS_STILL,
   waitsForPedals,
 } from '../scenario/index.ts';
-import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
+import { enduranceRemarks, limitRemarks, wayOf } from '../scenario/limit-remarks.ts';
 import type { ClimbTimeOutcome } from './outcome.ts';
 
 type About = NonNullable<ClimbTimeOutcome['about']>;
@@ -36,13 +36,14 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
       text: `Most of the doubt is ${cause.cause}: that alone puts the time anywhere from ${duration(cause.low)} to ${duration(cause.high)}.`,
     });
   }
+  const way = wayOf(climb.hill);
   const held = limits.find(({ limit }) => limit === 'assist-limit');
   // where something else costs more, a limit that takes next to nothing is not worth a sentence
   if (climb.assistLimit !== null && held && (held === limits[0] || held.lost > 0.005 * ride.time))
     remarks.push({ tone: 'caution', text: assistLimitText(scenario, climb.assistLimit, about) });
   remarks.push(
-    ...limitRemarks(scenario, about, 'On this climb'),
-    ...enduranceRemarks(scenario, climb.riderPower, endures, ride.time, 'The climb'),
+    ...limitRemarks(scenario, about, `On this ${way}`),
+    ...enduranceRemarks(scenario, climb.riderPower, endures, ride.time, `The ${way}`),
   );
   if (waitsForPedals(climb)) remarks.push({ tone: 'caution', text: ROLLS_BY_ITSELF });
   if (climb.hill.grade > STEEP)
@@ -61,7 +62,7 @@ function assistLimitText(scenario: Scenario, assistLimit: number, about: About):
   const power = (si: number): string => formatQuantity(si, 'power', scenario.system);
   const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
   const limit = formatQuantity(assistLimit, 'speed', scenario.system, { trim: true });
-  const held = `The assist limit of ${limit} holds this bike back: the motor gives ${power(ride.stages[0]?.motorPower ?? 0)} of its ${power(climb.motorPower)} here, and without a limit the climb would take ${duration(unlimited)}.`;
+  const held = `The assist limit of ${limit} holds this bike back: the motor gives ${power(ride.stages[0]?.motorPower ?? 0)} of its ${power(climb.motorPower)} here, and without a limit the ${wayOf(climb.hill)} would take ${duration(unlimited)}.`;
   const most =
     limitPower === null
       ? ''

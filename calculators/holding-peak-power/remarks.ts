@@ -8,6 +8,7 @@ import {
   type Scenario,
   STANDS_STILL,
 } from '../scenario/index.ts';
+import { wayOf } from '../scenario/limit-remarks.ts';
 import type { HoldingPeakPowerOutcome } from './outcome.ts';
 
 type About = NonNullable<HoldingPeakPowerOutcome['about']>;
@@ -33,7 +34,7 @@ export function holdingPeakPowerRemarks(scenario: Scenario, outcome: HoldingPeak
   }
   if (resultOf(outcome, 'time').si === undefined) say('wrong', climb.riderPower === 0 ? NOBODY_PEDALS : STANDS_STILL);
   else if (climb.riderPower === 0) say('caution', ROLLS_BY_ITSELF);
-  else if (hot) say('caution', whatHeatDoes(outcome, text, unsure));
+  else if (hot) say('caution', whatHeatDoes(outcome, about, text));
   else if (ratio > 1) {
     const heats = limitTime.value < Number.POSITIVE_INFINITY ? 'would limit it only later' : 'never limits that';
     say('plain', `On this hill it gives all it can to the top${faded ? '' : `, ${peak}`}: heat ${heats}.`);
@@ -52,12 +53,16 @@ export function holdingPeakPowerRemarks(scenario: Scenario, outcome: HoldingPeak
 }
 
 /** Where heat limits the motor, and what it costs. */
-function whatHeatDoes(outcome: HoldingPeakPowerOutcome, text: (name: string) => string, unsure: boolean): string {
+function whatHeatDoes(
+  outcome: HoldingPeakPowerOutcome,
+  { climb: { hill }, unsure }: About,
+  text: (name: string) => string,
+): string {
   const from = resultOf(outcome, 'limit-distance').si === 0;
   const where =
     resultOf(outcome, 'limit-height').si === undefined ? text('limit-distance') : `${text('limit-height')} of climbing`;
   const perhaps = unsure ? ' It may hold to the top all the same: that lies within what is not known.' : '';
-  return `Heat limits the motor ${from ? 'from the start' : `after ${where}`}: from there it gives ${text('held-power')}. On this climb that costs ${text('time-lost')}.${perhaps}`;
+  return `Heat limits the motor ${from ? 'from the start' : `after ${where}`}: from there it gives ${text('held-power')}. On this ${wayOf(hill)} that costs ${text('time-lost')}.${perhaps}`;
 }
 
 /** What a quicker cadence would do: copper losses go with the square of the torque. */

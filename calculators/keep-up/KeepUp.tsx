@@ -81,21 +81,22 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
       <>
         <p class="headline">
           {legs.si === undefined
-            ? 'By your legs: '
+            ? legs.reason !== motor.reason && 'By your legs: '
             : gap.si !== undefined && gap.si < 0
               ? 'To stay level, hold '
               : 'To keep up, hold '}
-          <Output {...output} name="rider-needed" class={legs.si === undefined ? 'middle' : 'big'} />
-          <span class="range">
-            {' '}
-            {legs.reason}
-            {range && `95\u202f% range ${range}`}
+          {legs.reason && <span class="middle">{legs.reason}</span>}
+          <span hidden={legs.si === undefined}>
+            <Output {...output} name="rider-needed" class="big" />
           </span>
+          <span class="range">{range && ` 95\u202f% range ${range}`}</span>
         </p>
-        <p class="headline">
+        <p class="headline" hidden={motor.reason !== undefined && motor.reason === legs.reason}>
           {motor.si === undefined ? 'By a motor: ' : 'or have a motor that gives '}
-          <Output {...output} name="motor-needed" class="middle" range />
-          {motor.reason !== legs.reason && <span class="range">{motor.reason}</span>}
+          {motor.reason && <span class="middle">{motor.reason}</span>}
+          <span hidden={motor.si === undefined}>
+            <Output {...output} name="motor-needed" class="middle" range />
+          </span>
         </p>
       </>
     ),

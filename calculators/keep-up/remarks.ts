@@ -1,6 +1,15 @@
 import { formatQuantity } from '../quantities/index.ts';
-import { doubts, mainCause, numberOf, type Remark, type Result, resultOf, type Scenario } from '../scenario/index.ts';
-import { enduranceRemarks } from '../scenario/limit-remarks.ts';
+import {
+  doubts,
+  mainCause,
+  numberOf,
+  parameterOf,
+  type Remark,
+  type Result,
+  resultOf,
+  type Scenario,
+} from '../scenario/index.ts';
+import { enduranceRemarks, wayOf } from '../scenario/limit-remarks.ts';
 import type { KeepUpOutcome } from './outcome.ts';
 
 /** W per kilogram of body that competitive riders averaged in simulated races without assistance (Smekal et al. 2015, abstract). */
@@ -8,6 +17,16 @@ const RACE = 2.66;
 
 /** W: a motor of more than this is no bicycle's, so what the limit does to it is of no interest. An assumption. */
 const STRONGEST = 1000;
+
+/** W per kilogram of body that the best riders in the world hold for half an hour: a value from memory. */
+const BEST = 6.5;
+
+/** s: whoever tells so little time apart from a sprint is told nothing. */
+const NO_SPRINT = 600;
+
+/** More watts than anybody holds for that time, s. Body and kit in kg; nobody at all rides with more than a field takes. */
+const isBeyondAnybody = (power: number, time: number, rider: number): boolean =>
+  power > parameterOf('power').max || (time >= NO_SPRINT && power > BEST * rider);
 
 /** What the reader should know about the answer, in sentences. */
 export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remark[] {
@@ -43,7 +62,7 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
       );
     if (isBehind) {
       const time = rideTime(outcome);
-      const tires = enduranceRemarks(scenario, needed.si, endures, time, 'The climb');
+      const tires = enduranceRemarks(scenario, needed.si, endures, time, `The ${wayOf(you.hill)}`);
       remarks.push(...tires);
       if (endures === undefined)
         say(
@@ -52,7 +71,12 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
         );
       else if (tires.length === 0) say('plain', 'By what you hold for long, you can keep that up to the top.');
       // enduranceRemarks says it already
-      if (tires.length === 0 && needed.si > RACE * numberOf(scenario, 'rider'))
+      if (isBeyondAnybody(needed.si, time, numberOf(scenario, 'rider')))
+        say(
+          'caution',
+          `That is more than anybody holds for so long: a handful of riders in the world hold about ${of(BEST, 'specific-power')} of body for half an hour (value from memory). Ride behind, or with more motor.`,
+        );
+      else if (tires.length === 0 && needed.si > RACE * numberOf(scenario, 'rider'))
         say(
           'caution',
           `That is a hard effort: competitive riders averaged ${of(RACE, 'specific-power')} of body in simulated races (Smekal et al. 2015). If you are not used to such efforts, ask a doctor first.`,

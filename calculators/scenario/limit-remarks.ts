@@ -1,4 +1,4 @@
-import { type Climb, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
+import { type Climb, type Hill, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import type { Remark, Result } from './outcome.ts';
 import type { Scenario } from './scenario.ts';
@@ -9,6 +9,10 @@ export interface LimitedClimb {
   ride: StagedClimb;
   limits: readonly Limit[];
 }
+
+/** What people call it to ride such a road from its bottom, or from where it begins. */
+export const wayOf = ({ gain }: Hill): 'climb' | 'ride' | 'descent' =>
+  gain > 0 ? 'climb' : gain < 0 ? 'descent' : 'ride';
 
 /** A length of time in words: seconds while it is short. */
 function lasting(seconds: number): string {

@@ -131,3 +131,12 @@ test('proportions: twice the distance and the height take twice the time', () =>
     relative(answer('climb-time', 'distance=4800&gain=470').si('time'), 2 * answer('climb-time').si('time')),
   ).toBeLessThan(1e-12);
 });
+
+test.each([
+  ['grade=-3', 'descent'],
+  ['gain=0', 'ride'],
+  ['gain=100', 'climb'],
+])('%s is called a %s', (query, way) => {
+  const { said } = answer('climb-time', `${query}&power=250&endurance=100&limit=none`);
+  expect(said).toContain(`The ${way} takes `);
+});

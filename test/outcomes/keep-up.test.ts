@@ -372,6 +372,30 @@ describe('who cannot, or need not', () => {
   });
 });
 
+describe('watts beyond anybody', () => {
+  const strong = 'companion-motor=3000W&companion-limit=none&motor=none';
+
+  test('are not told as a hard effort', () => {
+    const { said, si } = answer('keep-up', strong);
+    expect(si('rider-needed')).toBeGreaterThan(1500);
+    expect(said).toContain('That is more than anybody holds for so long');
+    expect(said).not.toContain('That is a hard effort');
+  });
+
+  test('600 W for 11 minutes on 82 kg are 7.3 W/kg: beyond the 6.5 of the best; 400 W are not', () => {
+    const needed = (watts: number) =>
+      answer(
+        'keep-up',
+        `motor=none&companion-rider=82kg&companion-bike=20kg&companion-motor=none&companion-power=${watts}W&distance=5km&gain=500m`,
+      );
+    expect(needed(600).si('rider-needed')).toBeCloseTo(600, 6);
+    expect(needed(600).si('companion-time')).toBeGreaterThan(660);
+    expect(needed(600).said).toContain('more than anybody');
+    expect(needed(400).said).toContain('That is a hard effort');
+    expect(needed(400).said).not.toContain('more than anybody');
+  });
+});
+
 describe('how long you hold it', () => {
   test('above critical power: the work above it over the watts above it, worked out by hand', () => {
     const { si, said } = answer('keep-up', 'endurance=150W');
