@@ -15,16 +15,18 @@ export function torqueAtCadenceAnswer(scenario: Scenario, small: boolean): Answe
   const cadence = numberOf(scenario, 'cadence');
   const here = `at ${valueText(scenario, 'cadence')}`;
   const rider = valueText(scenario, 'power');
-  const each = outcome.motors.map(({ curve, power }, i) => ({
+  const each = outcome.motors.map(({ curve, power, peak }, i) => ({
     label: bikeName(scenario, i),
     text: resultText(resultOf(outcome, 'motor-power', i + 1), system),
     limit: resultText(resultOf(outcome, 'binds', i + 1), system),
     points: curve.map((point) => ({ x: point.cadence, y: point.power })),
     here: power,
+    // of a motor that is not there, or that waits for somebody to pedal, no limit is worth a word
+    limited: peak > 0 && numberOf(scenario, 'power') > 0,
   }));
 
   return {
-    spoken: `${here}: ${each.map(({ label, text, limit }) => `${label} ${text}, limit ${limit}`).join('; ')}`,
+    spoken: `${here}: ${each.map(({ label, text, limit, limited }) => `${label} ${text}${limited ? `, limit ${limit}` : ''}`).join('; ')}`,
     remarks: torqueAtCadenceRemarks(scenario, outcome),
     head: (
       <>
@@ -32,11 +34,11 @@ export function torqueAtCadenceAnswer(scenario: Scenario, small: boolean): Answe
           What the motor adds {here} to {rider} of yours, and its limit there
         </p>
         <ul class="standings">
-          {each.map(({ label }, i) => (
+          {each.map(({ label, limited }, i) => (
             <li key={i}>
               <span class="who">{label}</span>{' '}
               <Output outcome={outcome} name="motor-power" bike={i + 1} system={system} class="middle" />
-              <span class="behind">
+              <span class="behind" hidden={!limited}>
                 limit: <Output outcome={outcome} name="binds" bike={i + 1} system={system} />
               </span>
             </li>
