@@ -68,6 +68,7 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
       `The assist limit of ${of(climb.assistLimit, 'speed')} holds the motor back here: it gives less than you entered, and takes less.`,
     );
   remarks.push(...stateRemarks(scenario));
+  remarks.push(...timeRemarks(scenario, outcome));
   remarks.push(...gaugeRemarks(scenario, outcome));
   if (laps > 1)
     say('plain', 'Only the ways up are counted. Rolling down takes what display and lights take, and is left out.');
@@ -102,6 +103,25 @@ function stateRemarks(scenario: Scenario): Remark[] {
     {
       tone: 'caution',
       text: `At ${shown} a battery that was kept outdoors gives less. That is not counted while “Left by the cold” is 100\u202f%.`,
+    },
+  ];
+}
+
+/** A measured time that the other inputs do not allow. */
+function timeRemarks(scenario: Scenario, outcome: WattHoursOutcome): Remark[] {
+  const measured = optionalOf(scenario, 'time');
+  const { si, low = si, high = si } = resultOf(outcome, 'time');
+  if (measured === undefined || si === undefined || low === undefined || high === undefined) return [];
+  if (low <= measured && measured <= high) return [];
+  const [modelled, taken] = [
+    formatRange(low, high, 'duration', scenario.system),
+    formatQuantity(measured, 'duration', scenario.system),
+  ];
+  return [
+    {
+      tone: 'caution',
+      field: 'time',
+      text: `The measured ${taken} and the other inputs contradict each other: with them the model takes ${modelled}. Check the time, the motor, your power and the hill.`,
     },
   ];
 }
