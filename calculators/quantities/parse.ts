@@ -14,6 +14,8 @@ export type ParseOptions = {
   /** Smallest and largest SI value. */
   min?: number | undefined;
   max?: number | undefined;
+  /** Only whole numbers are an answer: laps, teeth. */
+  whole?: boolean | undefined;
   /** What messages call the input, "Rider weight"; the name of its kind unless told. */
   label?: string | undefined;
 };
@@ -181,6 +183,11 @@ export function parseQuantity(text: string, kind: Kind, options: ParseOptions): 
   if (found?.ok === false) return found;
   if (found && within(found.si, min, max)) {
     const { si, canonical, note } = found;
+    if (options.whole && !Number.isInteger(si))
+      return misread(
+        'range',
+        `${what}: ${quote(said)} is no whole number. Write ${Math.floor(si)} or ${Math.ceil(si)}.`,
+      );
     return { ok: true, si, canonical, ...(note && { note }) };
   }
   if (found && (min ?? max) !== undefined) return outOfRange(found, what, min, max);

@@ -1,12 +1,16 @@
 /** What the links page promises, sentence by sentence. */
 import { describe, expect, test } from 'vitest';
 import { outcomeOf } from '../../calculators/outcomes.ts';
+import { evaluateText } from '../../calculators/parts/changes.ts';
 import {
   type CalculatorName,
+  cellOf,
+  defaultOf,
   edit,
   exampleOf,
   fieldOf,
   inputOf,
+  parameterOf,
   problemsOf,
   readLink,
   resultOf,
@@ -490,5 +494,25 @@ describe('versions to come', () => {
     const later = { ...readLink('climb-time', 'power=200W'), version: 2 };
     expect(writeLink(later)).toContain('v=2');
     expect(writeLink(readLink('climb-time', 'power=200W&v=1'))).toBe('power=200W');
+  });
+});
+
+describe('what is counted is whole', () => {
+  // “2.5 climbs” was worked out as if there were half a hill
+  test.each([
+    ['watt-hours', 'laps', '2.5', 'Times up this hill: “2.5” is no whole number. Write 2 or 3.'],
+    ['gears-and-restart', 'ring', '32.4', 'Teeth at the crank: “32.4” is no whole number. Write 32 or 33.'],
+  ] as const)('%s: %s=%s', (calculator, name, text, sentence) => {
+    const linked = readLink(calculator, `${name}=${text}`);
+    const typed = edit(exampleOf(calculator), name, 0, text);
+    for (const scenario of [linked, typed]) {
+      expect(cellOf(scenario, name)?.problem).toBe(sentence);
+      expect(inputOf(scenario, name)).toBe(defaultOf(calculator, name));
+    }
+  });
+
+  test('a sum that comes out whole is taken, another is not', async () => {
+    expect(await evaluateText(parameterOf('laps'), '10/4', 'metric')).toMatchObject({ ok: false, reason: 'range' });
+    expect(await evaluateText(parameterOf('laps'), '10/5', 'metric')).toMatchObject({ ok: true, si: 2 });
   });
 });

@@ -17,7 +17,7 @@ export function anyText(r: Random, parameter: Parameter): string {
   if (allowNone && r.chance(0.15)) return 'none';
   // mostly the sizes that people mean, sometimes the whole range
   const top = r.chance(0.8) ? Math.min(max, Math.max(10 * Math.abs(min), max / 100)) : max;
-  const si = r.between(min, top);
+  const si = kind === 'count' ? r.whole(Math.ceil(min), Math.floor(top)) : r.between(min, top);
   if (kind === 'duration') {
     const seconds = Math.max(5, Math.round(si % 20_000));
     return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;

@@ -30,9 +30,12 @@ const cases = CALCULATORS.flatMap((calculator) =>
 describe.each(cases)('$calculator: $name in $label', ({ calculator, name, unit }) => {
   const parameter = parameterOf(name);
   const r = random(name.length * 1000 + unit.symbol.length);
-  // 17 digits are all that a double has
+  const { kind, min, max } = parameter;
+  // 17 digits are all that a double has; what is counted is whole
   const texts = Array.from({ length: 40 }, () =>
-    String(Number(fromSi(r.between(parameter.min, parameter.max), unit).toPrecision(r.whole(1, 17)))),
+    kind === 'count'
+      ? String(r.whole(min, max))
+      : String(Number(fromSi(r.between(min, max), unit).toPrecision(r.whole(1, 17)))),
   ).filter((text) => {
     const si = toSi(Number(text), unit);
     return si >= parameter.min && si <= parameter.max && !text.includes('e-');
