@@ -1,3 +1,5 @@
+import { crossingOf } from './crossing.ts';
+
 /*
  * The distributions that ranges and plans need, of our own: pages carry a few of these functions, and the libraries that hold them all are large.
  * Absolute errors are below 1e-13 unless a function says otherwise; small tails of the normal and of Student's t keep their leading digits too.
@@ -121,6 +123,13 @@ export function chiSquareCdf(x: number, freedom: number): number {
   return Math.min(1, sum);
 }
 
+/** Value that chi-square does not exceed with chance `p`, from 0 to below 1. */
+export function chiSquareQuantile(p: number, freedom: number): number {
+  let high = freedom;
+  while (chiSquareCdf(high, freedom) < p) high *= 2;
+  return p > 0 ? crossingOf((x) => chiSquareCdf(x, freedom) - p, 0, high) : 0;
+}
+
 /** Chance that the F ratio of two variances, with `above` and `below` degrees of freedom, is at least `ratio`. */
 export function fTail(ratio: number, above: number, below: number): number {
   const x = below + above * ratio;
@@ -180,24 +189,7 @@ export function studentizedRangeCdf(q: number, groups: number, freedom: number):
 export function studentizedRangeQuantile(p: number, groups: number, freedom: number): number {
   // two groups have √2 t; of more, the chance is at most the sum over all pairs (Bonferroni)
   const pair = (share: number): number => -Math.SQRT2 * tQuantile((1 - p) / 2 / share, freedom);
-  let [low, high] = [pair(1), pair((groups * (groups - 1)) / 2)];
+  const [low, high] = [pair(1), pair((groups * (groups - 1)) / 2)];
   if (groups === 2 || !Number.isFinite(high)) return low;
-  let [below, above] = [low, high].map((q) => studentizedRangeCdf(q, groups, freedom) - p) as [number, number];
-  // the secant between the two ends; an end that stays twice counts half (the Illinois method)
-  let kept = 0;
-  for (let i = 0; i < 60 && high - low > 1e-10 * high; i++) {
-    const q = high - (above * (high - low)) / (above - below);
-    const off = studentizedRangeCdf(q, groups, freedom) - p;
-    if (Math.abs(off) < 1e-12) return q;
-    if (off < 0) {
-      [low, below] = [q, off];
-      if (kept < 0) above /= 2;
-      kept = -1;
-    } else {
-      [high, above] = [q, off];
-      if (kept > 0) below /= 2;
-      kept = 1;
-    }
-  }
-  return (low + high) / 2;
+  return crossingOf((q) => studentizedRangeCdf(q, groups, freedom) - p, low, high);
 }

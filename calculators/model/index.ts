@@ -3,6 +3,7 @@ export * from './battery.ts';
 export * from './calibrate.ts';
 export * from './climb.ts';
 export * from './constants.ts';
+export * from './crossing.ts';
 export * from './day.ts';
 export * from './distributions.ts';
 export * from './endurance.ts';

@@ -1,3 +1,4 @@
+import { crossingOf } from './crossing.ts';
 import { noncentralTCdf, studentizedRangeQuantile, tQuantile } from './distributions.ts';
 import { effectiveFreedom } from './gum.ts';
 
@@ -56,13 +57,16 @@ export function pairPrecision(plan: TestPlan, first: number, second: number, rep
   };
 }
 
-/** Chance that a true difference, W, comes out real: the power of the two-sided t test, exact for normal scatter. */
+/**
+ * Chance that a true difference, W, comes out real and the right way round: the power of the two-sided 5 % t test from the noncentral t, exact
+ * for normal scatter. Coming out real the wrong way round does not count.
+ */
 export function powerOfPair(difference: number, { standardError, freedom, critical }: PairPrecision): number {
   if (critical === Number.POSITIVE_INFINITY) return 0;
   if (standardError === 0) return difference === 0 ? 0 : 1;
   // beyond 200 standard errors nothing is in doubt
   const noncentrality = Math.min(Math.abs(difference) / standardError, 200);
-  return 1 - noncentralTCdf(critical, freedom, noncentrality) + noncentralTCdf(-critical, freedom, noncentrality);
+  return 1 - noncentralTCdf(critical, freedom, noncentrality);
 }
 
 /**
@@ -100,15 +104,10 @@ export function detectableDifference(
   const precision = pairPrecision(plan, first, second, repeats);
   if (precision.critical === Number.POSITIVE_INFINITY) return null;
   if (precision.standardError === 0) return 0;
-  const power = (errors: number): number => powerOfPair(errors * precision.standardError, precision);
-  let [low, high] = [0, precision.critical];
-  while (power(high) < wanted) [low, high] = [high, 2 * high];
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (power(middle) < wanted) low = middle;
-    else high = middle;
-  }
-  return high * precision.standardError;
+  const missing = (errors: number): number => powerOfPair(errors * precision.standardError, precision) - wanted;
+  let high = precision.critical;
+  while (missing(high) < 0) high *= 2;
+  return crossingOf(missing, 0, high) * precision.standardError;
 }
 
 /** Bikes by index in the order of riding, round by round; every bike once in each. */
