@@ -6,7 +6,7 @@ import { dayFragment, lengthNote } from './link.ts';
 import type { DayOutcome } from './outcome.ts';
 import { resultsCsv } from './results-file.ts';
 import { fileName, saveAs } from './saveAs.ts';
-import { runsCsv } from './table.ts';
+import { tableText } from './table.ts';
 
 /** Ways to pass a day on: link, print, files, and the code that shows its result in another page. */
 export function PassOn({ document, outcome }: { document: DayDocument; outcome: DayOutcome }) {
@@ -69,7 +69,7 @@ export function PassOn({ document, outcome }: { document: DayDocument; outcome: 
         <button type="button" onClick={() => print()}>
           Print
         </button>
-        <button type="button" onClick={() => save(runsCsv(document), 'runs.csv', 'text/csv')}>
+        <button type="button" onClick={() => save(tableText(document, { separator: ',', mark: true }), 'runs.csv', 'text/csv')}>
           Runs as a table (CSV)
         </button>
         {hasResults && (
