@@ -333,6 +333,22 @@ export const formulas: readonly Formula[] = [
     note: 'For a power above the critical one, and for about 2 to 30 minutes.',
   },
   {
+    id: 'work-recovered',
+    title: 'Work above critical power on the mend',
+    result: 'W_spent',
+    expression: 'W_before * exp(-(P_critical - P_rest) * t / W_above)',
+    symbols: {
+      W_spent: symbol('work still spent after a rest', 'J', 'W_\\mathrm{spent}'),
+      W_before: symbol('work spent at its start', 'J', 'W_\\mathrm{before}'),
+      P_critical: symbol('critical power, held for long', 'W', 'P_\\mathrm{critical}'),
+      P_rest: symbol('power while resting or riding down', 'W', 'P_\\mathrm{rest}'),
+      t,
+      W_above: symbol('work that can be done above critical power', 'J', 'W^{\\prime}'),
+    },
+    source: 'skiba-2015',
+    note: 'While riding above critical power the work spent grows by the watts above it. The plan asks this before it asks for another run.',
+  },
+  {
     id: 'start-test-power',
     title: 'Mean wheel power of a start from rest',
     result: 'P',

@@ -228,6 +228,16 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     const rider = { criticalPower: P_critical, workAbove: W_above };
     return [value('endurance-time', { W_above, P_rider, P_critical }), model.enduranceTime(P_rider, rider)];
   },
+  'work-recovered': (r) => {
+    const [P_critical, W_above] = [r.between(150, 350), r.between(8000, 40_000)];
+    const [W_before, P_rest, t] = [r.between(0.2, 0.9) * W_above, r.between(0, 100), r.between(10, 200)];
+    const effort = { power: P_critical + W_before / 100, time: 100 };
+    const { after } = model.workBalance([effort, { power: P_rest, time: t }], {
+      criticalPower: P_critical,
+      workAbove: W_above,
+    });
+    return [value('work-recovered', { W_before, P_critical, P_rest, t, W_above }), W_above - (after[1] ?? Number.NaN)];
+  },
   // nothing on the site computes with these two: the same by another way of thinking
   'start-test-power': (r) => {
     const [m, D, t] = [r.between(60, 180), r.between(10, 40), r.between(3, 12)];
