@@ -2,6 +2,7 @@ import type { DoubtName, Estimate } from './day.ts';
 import { type DayErrors, type ErrorSource, noErrors } from './dayErrors.ts';
 import type { DayResults } from './dayResults.ts';
 import { tQuantile } from './distributions.ts';
+import { effectiveFreedom } from './gum.ts';
 
 /*
  * Linear propagation (JCGM 100:2008, 5.1): every cause of error is tried alone, one standard uncertainty either way, and what any result
@@ -57,13 +58,12 @@ export function varianceOf({ trials }: Budget, shifts: readonly number[]): { var
     scattered += part;
     scatterFreedom = source.freedom;
   });
-  return { variance, freedom: effectiveFreedom(variance, scattered, scatterFreedom) };
+  return { variance, freedom: freedomOf(variance, scattered, scatterFreedom) };
 }
 
-/** Degrees of freedom of a sum of which one part was estimated with `freedom`, the others are known (JCGM 100:2008, G.4.1). */
-export function effectiveFreedom(variance: number, estimated: number, freedom: number): number {
-  return estimated > 0 ? freedom * (variance / estimated) ** 2 : Infinity;
-}
+/** Degrees of freedom of a variance of which a part was estimated with `freedom`, the rest is known. */
+export const freedomOf = (variance: number, estimated: number, freedom: number): number =>
+  effectiveFreedom([{ standard: Math.sqrt(variance - estimated) }, { standard: Math.sqrt(estimated), freedom }]);
 
 /** Half-width of a 95 % range over its standard uncertainty. */
 export const coverageFactor = (freedom: number): number => tQuantile(0.975, freedom);

@@ -19,6 +19,7 @@ export * from './powerToWeight.ts';
 export * from './random.ts';
 export * from './reduce.ts';
 export * from './resistance.ts';
+export * from './sampleDay.ts';
 export * from './scale.ts';
 export * from './speed.ts';
 export * from './stages.ts';

@@ -1,4 +1,4 @@
-import { type Budget, coverageFactor, effectiveFreedom, estimateOf, type Figure, shiftsOf } from './budget.ts';
+import { type Budget, coverageFactor, estimateOf, type Figure, freedomOf, shiftsOf } from './budget.ts';
 import type { Verdict } from './day.ts';
 import { studentizedRangeQuantile } from './distributions.ts';
 import type { SortedBike } from './sortDay.ts';
@@ -73,7 +73,7 @@ function runsNeeded(size: number, parts: Parts): number | null {
     const averaged = (part: Parts['first']): number => (part.variance * part.runs) / (part.runs + more);
     const own = averaged(first) + averaged(second);
     const estimated = freedom === Infinity ? 0 : scatterStays + own;
-    return size > coverageFactor(effectiveFreedom(stays + own, estimated, freedom + 2 * more)) * Math.sqrt(stays + own);
+    return size > coverageFactor(freedomOf(stays + own, estimated, freedom + 2 * more)) * Math.sqrt(stays + own);
   };
   if (!isReal(MOST_RUNS)) return null;
   let [few, enough] = [0, MOST_RUNS];
