@@ -152,6 +152,7 @@ export default defineConfig({
             'calculators/what-changes-it',
           ],
         },
+        { label: 'Test', items: ['test/plan'] },
         {
           label: 'Scenarios',
           items: [

@@ -9,6 +9,8 @@ import { holdingPeakPower } from './holding-peak-power/outcome.ts';
 import { holdingPeakPowerRemarks } from './holding-peak-power/remarks.ts';
 import { keepUp } from './keep-up/outcome.ts';
 import { keepUpRemarks } from './keep-up/remarks.ts';
+import { plan } from './plan/outcome.ts';
+import { planRemarks } from './plan/remarks.ts';
 import { powerToWeight } from './power-to-weight/outcome.ts';
 import { powerToWeightRemarks } from './power-to-weight/remarks.ts';
 import {
@@ -49,6 +51,7 @@ const answers: Readonly<Record<CalculatorName, (scenario: Scenario) => Answer>> 
   'watt-hours': both(wattHours, wattHoursRemarks),
   'keep-up': both(keepUp, keepUpRemarks),
   'what-changes-it': both(whatChangesIt, whatChangesItRemarks),
+  plan: both(plan, planRemarks),
 };
 
 /** What a calculator answers in a scenario, with its sentences. */

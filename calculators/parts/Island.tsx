@@ -95,7 +95,14 @@ export function Island({ definition, load, server, small = false, ...props }: Pr
           <Onward scenario={scenario} />
           <ShareBar tool={tool} />
         </div>
-        <Region tool={tool}>{code && <code.InputsUsed scenario={scenario} />}</Region>
+        <Region tool={tool}>
+          {code && (
+            <>
+              <code.InputsUsed scenario={scenario} />
+              {answer?.sheet}
+            </>
+          )}
+        </Region>
         <Spoken text={answer?.spoken ?? ''} />
       </div>
     </section>

@@ -1,4 +1,4 @@
-import { calculatorOf, type Scenario } from '../scenario/index.ts';
+import { calculatorOf, pathOf, type Scenario } from '../scenario/index.ts';
 import { addressUnderBase } from './address.ts';
 import { loadedChanges } from './useScenario.ts';
 
@@ -9,7 +9,7 @@ export function Onward({ scenario }: { scenario: Scenario }) {
       {calculatorOf(scenario.calculator).onward.map(({ to, words, bikes }) => (
         <a
           key={to}
-          href={addressUnderBase(`/calculators/${to}/${loadedChanges()?.onwardQuery(scenario, bikes) ?? ''}`)}
+          href={addressUnderBase(`${pathOf(to)}${loadedChanges()?.onwardQuery(scenario, bikes) ?? ''}`)}
         >
           {words}
         </a>

@@ -7,6 +7,8 @@ export interface Answer {
   head: ComponentChildren;
   /** what stands behind it: figures, charts, tables */
   details: ComponentChildren;
+  /** printed on a sheet of its own; on a screen it stands below everything else */
+  sheet?: ComponentChildren;
   /** the answer in one sentence, spoken once after a change */
   spoken: string;
   remarks: readonly Remark[];

@@ -1,7 +1,7 @@
 /** What a calculator loads when something is changed, linked or copied, and not before. */
 import type { Parsed, System } from '../quantities/index.ts';
 import { parseOptions } from '../scenario/editing.ts';
-import type { Parameter, Scenario } from '../scenario/index.ts';
+import { type Parameter, pathOf, type Scenario } from '../scenario/index.ts';
 import { writeLink } from '../scenario/link.ts';
 import { addressUnderBase } from './address.ts';
 
@@ -18,6 +18,6 @@ export async function evaluateText(parameter: Parameter, text: string, system: S
 /** Address of a scenario: the page's own where it reads its address, the calculator's page from inside an explainer. */
 export function addressOf(scenario: Scenario, page: boolean): string {
   const query = writeLink(scenario);
-  const path = page ? location.pathname : addressUnderBase(`/calculators/${scenario.calculator}/`);
+  const path = page ? location.pathname : addressUnderBase(pathOf(scenario.calculator));
   return `${location.origin}${path}${query && `?${query}`}`;
 }

@@ -12,6 +12,8 @@ const LEGENDS: Partial<Record<Group, string>> = {
   heat: 'Motor heat',
   battery: 'Battery',
   change: 'Changes',
+  test: 'The test',
+  schedule: 'The day',
 };
 
 /** What stands over a section of the form. */

@@ -9,6 +9,7 @@ import {
   type System,
   shownUnit,
 } from '../quantities/index.ts';
+import { readForm } from './forms.ts';
 import { type Cell, cellOf, keyOf, type Scenario, shortText, textOf } from './scenario.ts';
 import { defaultOf, namesOf, type Parameter, parameterOf } from './schema.ts';
 
@@ -17,7 +18,7 @@ import { defaultOf, namesOf, type Parameter, parameterOf } from './schema.ts';
  */
 
 /** What reading a text needs to know of an input. */
-export type Readable = Pick<Parameter, 'kind' | 'min' | 'max' | 'label' | 'allowNone'>;
+export type Readable = Pick<Parameter, 'kind' | 'min' | 'max' | 'label' | 'allowNone' | 'form'>;
 
 function parseText(text: string, { label, max }: Readable): Parsed {
   // control characters and half characters (of a text cut in the middle) have no place in a name and would break a link
@@ -45,11 +46,13 @@ export function parseOptions(parameter: Readable, where: 'field' | 'link', syste
     min,
     max,
     label,
+    whole: kind === 'count',
   };
 }
 
 /** Reads what somebody typed into a field, or what a link holds. */
 export function readText(parameter: Readable, text: string, where: 'field' | 'link', system: System): Parsed {
+  if (parameter.form) return readForm(text, parameter);
   return parameter.kind === 'text'
     ? parseText(text, parameter)
     : parseQuantity(text, parameter.kind, parseOptions(parameter, where, system));

@@ -37,6 +37,15 @@ const hints: Readonly<Record<string, Hint>> = {
   cadence: { text: 'Turns of the crank per minute. Professionals turned 71 on mountain passes.', source: 'lucia-2001' },
   support: { text: 'Motor power as a share of yours: 300 % gives three watts for each of your own.' },
   'fixed-losses': { text: 'Losses that do not depend on torque, over the copper losses at continuous output.' },
+  difference: { text: 'What would change a reader’s choice.' },
+  scatter: {
+    text: '19 of 20 runs at one power lie within this of their mean, of total power. Common practice, no source.',
+  },
+  repeats: { text: 'Empty: as many as it takes.' },
+  'own-times': { text: 'One bike, one power: 7:22, 7:18, 7:30. They count in place of the scatter.' },
+  between: { text: 'Drive and the like, of total power. It does not average.' },
+  'cool-down': { text: 'At the foot, until legs and motor are as before.' },
+  swap: { text: 'Before a run that would take a battery below what is kept.' },
   warm: { text: 'Share of the permitted rise already there: 0 % from cold.' },
 };
 
@@ -45,6 +54,7 @@ const own: Readonly<Record<string, Hint>> = {
   'torque-at-cadence motor': { text: 'The most it gives, however short. Write none for no motor.' },
   'gears-and-restart motor': { text: 'The most it gives, however short. Write none for no motor.' },
   'holding-peak-power motor': { text: 'The most it gives before it gets hot.' },
+  'plan endurance': { text: 'Critical power: about what you hold for 30 to 60 minutes.' },
   'gears-and-restart grade': { text: '10 %, 1 in 10 and 5.7° all work.' },
 };
 

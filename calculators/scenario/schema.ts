@@ -1,6 +1,6 @@
 import type { Kind } from '../quantities/index.ts';
 
-/** Addresses a calculator: `/calculators/NAME/`. */
+/** Names a calculator, and its page: see `pathOf`. */
 export type CalculatorName =
   | 'climb-time'
   | 'side-by-side'
@@ -11,7 +11,11 @@ export type CalculatorName =
   | 'holding-peak-power'
   | 'watt-hours'
   | 'keep-up'
-  | 'what-changes-it';
+  | 'what-changes-it'
+  | 'plan';
+
+/** Address of a calculator's page on the site. Planning a test is one of the tools for testers, and stands with them. */
+export const pathOf = (name: CalculatorName): string => `/${name === 'plan' ? 'test' : 'calculators'}/${name}/`;
 
 export type Group =
   | 'hill'
@@ -24,7 +28,9 @@ export type Group =
   | 'gears'
   | 'heat'
   | 'battery'
-  | 'change';
+  | 'change'
+  | 'test'
+  | 'schedule';
 
 /**
  * One input of the public vocabulary. `min` and `max` are SI (grade as tan, percent as a ratio, temperature in °C, cadence in rpm).
@@ -41,6 +47,8 @@ export interface Parameter {
   list?: 'bike' | 'control';
   /** the word `none` is a value: no motor, no assist limit, no control run */
   allowNone?: boolean;
+  /** a text must be a time of the day, several times, or one of these words */
+  form?: 'clock' | 'times' | readonly string[];
   /** beside the field */
   label: string;
   /** a sentence stands below the field: see `hints.ts` */

@@ -7,6 +7,7 @@ import { climbTime } from './definitions/climb-time.ts';
 import { gearsAndRestart } from './definitions/gears-and-restart.ts';
 import { holdingPeakPower } from './definitions/holding-peak-power.ts';
 import { keepUp } from './definitions/keep-up.ts';
+import { plan } from './definitions/plan.ts';
 import { powerToWeight } from './definitions/power-to-weight.ts';
 import { sideBySide } from './definitions/side-by-side.ts';
 import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
@@ -21,6 +22,7 @@ import { GEARS } from './parameters/gears.ts';
 import { HEAT } from './parameters/heat.ts';
 import { CARRIED, TIMED } from './parameters/measured.ts';
 import { MOTOR } from './parameters/motor.ts';
+import { PLAN } from './parameters/plan.ts';
 import { RESERVE } from './parameters/reserve.ts';
 import { WARMING } from './parameters/warming.ts';
 import type { Calculator, CalculatorName, Parameter } from './schema.ts';
@@ -40,6 +42,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   'watt-hours': wattHours,
   'keep-up': keepUp,
   'what-changes-it': whatChangesIt,
+  plan,
 };
 
 /** Every parameter, each once, those that a calculator of this page does not read included. */
@@ -57,4 +60,5 @@ export const parameters: readonly Parameter[] = [
   GEARS,
   COMPANION,
   CHANGE,
+  PLAN,
 ].flat();

@@ -2,7 +2,13 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { NO_VALUE } from '../../calculators/quantities/index.ts';
 import { resultNames } from '../../calculators/scenario/results.ts';
-import { type CalculatorName, calculators, namesOf, type Outcome } from '../../calculators/scenario/vocabulary.ts';
+import {
+  type CalculatorName,
+  calculators,
+  namesOf,
+  type Outcome,
+  pathOf,
+} from '../../calculators/scenario/vocabulary.ts';
 
 /** The calculators by name, in the order of the site. */
 export const names = Object.keys(calculators) as CalculatorName[];
@@ -24,7 +30,7 @@ export const timedHill =
 
 /** Opens a calculator at a link, all its scripts at work. */
 export async function open(page: Page, calculator: CalculatorName, query = ''): Promise<Locator> {
-  await page.goto(`/calculators/${calculator}/${query && `?${query}`}`);
+  await page.goto(`${pathOf(calculator)}${query && `?${query}`}`);
   const tool = await ready(page);
   await warmUp(tool);
   return tool;

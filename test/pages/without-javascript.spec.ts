@@ -1,6 +1,6 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { formatQuantity } from '../../calculators/quantities/index.ts';
-import { resultOf } from '../../calculators/scenario/vocabulary.ts';
+import { pathOf, resultOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { expected, mainResult, names, results, timedHill } from './tool.ts';
 
@@ -8,7 +8,7 @@ test.use({ javaScriptEnabled: false });
 
 for (const name of names) {
   test(`${name}: the page holds the example’s answer and chart`, async ({ page }) => {
-    await page.goto(`/calculators/${name}/`);
+    await page.goto(pathOf(name));
     const tool = page.locator('.tool');
     expect(await results(tool)).toEqual(expected(name));
     for (const output of await tool.locator('output:not([hidden] *)').all()) await expect(output).toBeVisible();

@@ -91,6 +91,13 @@ const VERSION_1: [string, string, number, number, string?][] = [
   ['change-motor', 'W', -2000, 2000],
   ['change-wind', 'm/s', -15, 15],
   ['change-altitude', 'm', -5000, 5000],
+  ['difference', 's', 0, 3600],
+  ['chance', '%', 50, 99],
+  ['scatter', '%', 0, 50],
+  ['repeats', '', 1, 30],
+  ['meter-repeat', '%', 0, 30],
+  ['watch', 's', 0, 60],
+  ['between', '%', 0, 30],
 ];
 
 test.each(VERSION_1)('%s, plain unit %s, %d to %d', (name, plain, min, max, list) => {
@@ -108,7 +115,21 @@ test('texts and times: name to 40 characters, times in m:ss', () => {
   expect(parameterOf('time')).toMatchObject({ kind: 'duration', list: 'bike' });
   expect(parameterOf('control-time')).toMatchObject({ kind: 'duration', list: 'control', allowNone: true });
   expect(parameterOf('warm-up')).toMatchObject({ kind: 'duration', min: 60, max: 7200 });
-  expect(VERSION_1.length + 4).toBe(parameters.length);
+  for (const [name, max] of [
+    ['way-down', 10_800],
+    ['cool-down', 10_800],
+    ['swap', 36_000],
+  ] as const)
+    expect(parameterOf(name)).toMatchObject({ kind: 'duration', min: 0, max });
+  for (const [name, form] of [
+    ['own-times', 'times'],
+    ['same-tyres', ['yes', 'no']],
+    ['order', ['rotated', 'forward-and-back']],
+    ['first-start', 'clock'],
+    ['last-light', 'clock'],
+  ] as const)
+    expect(parameterOf(name)).toMatchObject({ kind: 'text', form });
+  expect(VERSION_1.length + 4 + 3 + 5).toBe(parameters.length);
 });
 
 test('none is a word for a motor, a limit and a control run only', () => {

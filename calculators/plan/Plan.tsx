@@ -1,0 +1,211 @@
+import type { Answer } from '../parts/answer.ts';
+import { BikeTable } from '../parts/BikeTable.tsx';
+import { Folded } from '../parts/Folded.tsx';
+import { LinesChart } from '../parts/LinesChart.tsx';
+import { Output, rangeText, resultText } from '../parts/Output.tsx';
+import { formatQuantity, NO_VALUE } from '../quantities/index.ts';
+import {
+  bikeName,
+  columnsOf,
+  isGiven,
+  numberOf,
+  type Result,
+  resultOf,
+  type Scenario,
+  valueText,
+} from '../scenario/index.ts';
+import { clockText } from './clock.ts';
+import { type PlanAbout, plan } from './outcome.ts';
+import { RunSheet } from './RunSheet.tsx';
+import { planRemarks } from './remarks.ts';
+
+type Row = [name: string, label: string, range?: boolean];
+
+const FINDS: Row[] = [
+  ['repeats', 'Runs of each that it takes', true],
+  ['repeats-planned', 'Runs of each in this plan'],
+  ['runs', 'Runs in all'],
+  ['chance', 'Chance to find it'],
+  ['detectable-difference', 'It finds'],
+  ['detectable-power', 'That is'],
+  ['detectable-difference-all', 'Judging all pairs at once'],
+  ['least-difference', 'No number of runs finds less than'],
+  ['repeats-for-gaps', 'Runs of each for the gaps you expect'],
+  ['scatter', 'One run lies within ±', true],
+  ['scatter-time', 'That is, within ±', true],
+];
+const DAY: Row[] = [
+  ['ends-at', 'Last run is back'],
+  ['runs-in-light', 'Runs before last light'],
+  ['repeats-in-light', 'Runs of each before it'],
+  ['detectable-in-light', 'They find'],
+  ['control-time', 'A control run takes'],
+  ['rider-work', 'Your work, all runs'],
+  ['legs-lowest', 'Left above what you hold for long, at the least'],
+  ['power-lasting', 'Legs last up to'],
+  ['rest-lasting', 'and with a cool-down of'],
+];
+
+/** How many runs of each bike, in which order, on which day. */
+export function planAnswer(scenario: Scenario, small: boolean): Answer {
+  const { system } = scenario;
+  const outcome = plan(scenario);
+  const { about } = outcome;
+  const output = { outcome, system };
+  const of = (name: string): Result => resultOf(outcome, name);
+  const said = (name: string): string => resultText(of(name), system);
+  const main = about && (isGiven(scenario, 'repeats') || about.needed === null) ? 'repeats-planned' : 'repeats';
+  const { reason } = of('repeats');
+  const range = rangeText(of(main), system);
+  const found = of('detectable-difference').si === undefined ? '' : `find ${said('detectable-difference')}`;
+  const words = `${said(main)} ${of(main).si === 1 ? 'run' : 'runs'} of each bike`;
+  const table = (caption: string, rows: Row[]) => (
+    <table class="bikes">
+      <caption>{caption}</caption>
+      <tbody>
+        {rows
+          .filter(([name]) => name !== main)
+          .map(([name, label, withRange = false]) => (
+            <tr key={name} hidden={of(name).si === undefined}>
+              <th scope="row">{label}</th>
+              <td>
+                <Output {...output} name={name} range={withRange} words={clockWords(of(name))} />
+              </td>
+            </tr>
+          ))}
+      </tbody>
+    </table>
+  );
+
+  return {
+    spoken: about ? `${words}${found && `, ${found}`}, back at ${clockText(about.schedule.end)}` : (reason ?? ''),
+    remarks: planRemarks(scenario, outcome),
+    head: (
+      <>
+        <p class="headline">
+          <Output {...output} name={main} class="big" />
+          {about && (of(main).si === 1 ? ' run of each bike' : ' runs of each bike')}
+          <span class="range">
+            {' '}
+            {(about === undefined || about.needed === null) && reason}
+            {range}
+          </span>
+        </p>
+        {about && (
+          <p class="headline-of">
+            With {scenario.controls} control {scenario.controls === 1 ? 'run' : 'runs'} that {found || 'show nothing'},
+            and the last is back at {clockText(about.schedule.end)}.
+          </p>
+        )}
+      </>
+    ),
+    details: (
+      <>
+        <ul class="standings">
+          {columnsOf(scenario, 'bike').map((bike) => (
+            <li key={bike}>
+              <span class="who">{bikeName(scenario, bike)}</span>{' '}
+              <Output {...output} name="time" bike={bike + 1} class="middle" />
+              <span class="behind">expected</span>
+            </li>
+          ))}
+        </ul>
+        {about && <Choices scenario={scenario} about={about} said={said('repeats')} />}
+        <Folded small={small} words="What it finds, the day, and bike by bike">
+          {table('What it finds', FINDS)}
+          {table('The day', DAY)}
+          <BikeTable
+            caption="Bike by bike"
+            scenario={scenario}
+            outcome={outcome}
+            system={system}
+            rows={[
+              ['gap', 'Expected gap to the next faster'],
+              ['gap-chance', 'Chance that it shows'],
+              ['repeats-for-gap', 'Runs of each that show its nearest gap'],
+              ['motor-power', 'Motor gives'],
+              ['battery-energy', 'One run takes'],
+              ['battery-left', 'Battery at the end'],
+              ['swaps', 'Full batteries on the way'],
+            ]}
+          />
+        </Folded>
+      </>
+    ),
+    sheet: about && !small && <RunSheet scenario={scenario} about={about} />,
+  };
+}
+
+/** The end of the day is a time by the clock, not how long something takes. */
+const clockWords = ({ name, si }: Result): string | undefined =>
+  name === 'ends-at' && si !== undefined ? clockText(si) : undefined;
+
+/** What each number of runs finds: as a chart and as a table. */
+function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbout; said: string }) {
+  const { system } = scenario;
+  const wanted = valueText(scenario, 'chance');
+  const matters = numberOf(scenario, 'difference');
+  const text = (si: number | null, kind: Result['kind']): string =>
+    si === null ? NO_VALUE : formatQuantity(si, kind, system);
+  const points = about.choices.flatMap(({ repeats, difference }) =>
+    difference === null ? [] : [{ x: repeats, y: difference }],
+  );
+  const here = points.find(({ x }) => x === about.repeats) ?? points[0];
+  const caption = 'What other numbers of runs find';
+  return (
+    <>
+      {here && (
+        <figure>
+          <figcaption>
+            Smallest difference that is found with a chance of {wanted}, against the runs of each bike.
+          </figcaption>
+          <LinesChart
+            {...{
+              description: `Runs of each bike needed: ${said}. Difference found with a chance of ${wanted}: ${points
+                .map(({ x, y }) => `${text(y, 'seconds')} with ${x} runs of each`)
+                .join(', ')}.`,
+              lines: [
+                { label: 'it finds', points, here: here.y },
+                {
+                  label: 'that matters',
+                  points: [points[0] ?? here, points.at(-1) ?? here].map(({ x }) => ({ x, y: matters })),
+                  here: matters,
+                },
+              ],
+              xKind: 'count',
+              yKind: 'seconds',
+              here: { x: here.x, label: `${here.x} runs of each` },
+              system,
+            }}
+          />
+        </figure>
+      )}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section class="scrolls" aria-label={caption} tabIndex={0}>
+        <table>
+          <caption>{caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Runs of each</th>
+              <th scope="col">In all</th>
+              <th scope="col">Find</th>
+              <th scope="col">That is</th>
+              <th scope="col">Chance for {valueText(scenario, 'difference')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {about.choices.map((choice) => (
+              <tr key={choice.repeats} class={choice.repeats === about.repeats ? 'chosen' : undefined}>
+                <th scope="row">{choice.repeats}</th>
+                <td>{choice.runs}</td>
+                <td>{text(choice.difference, 'seconds')}</td>
+                <td>{text(choice.power, 'power')}</td>
+                <td>{text(choice.chance, 'percent')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </>
+  );
+}
