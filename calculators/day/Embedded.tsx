@@ -17,7 +17,6 @@ export function Embedded() {
       const opened = await readFragment(location.hash);
       setDocument(opened?.ok ? opened.document : undefined);
       setProblem(opened?.ok ? '' : (opened?.message ?? NO_DAY));
-      globalThis.document.documentElement.removeAttribute('data-linked');
     };
     open();
     addEventListener('hashchange', open);

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { addressUnderBase } from '../parts/address.ts';
 import type { DayDocument } from './document.ts';
 import { embedCode } from './embed.ts';
 import { fileText } from './file.ts';
@@ -22,7 +23,7 @@ export function PassOn({ document, outcome }: { document: DayDocument; outcome: 
   }, [document]);
 
   const address = async (): Promise<string> =>
-    `${location.origin}${import.meta.env.BASE_URL.replace(/\/$/, '')}/test/day/${await dayFragment(document)}`;
+    `${location.origin}${addressUnderBase('/test/day/')}${await dayFragment(document)}`;
   const copy = async (what: string, text: (link: string) => string): Promise<void> => {
     let copied = '';
     try {
@@ -69,7 +70,10 @@ export function PassOn({ document, outcome }: { document: DayDocument; outcome: 
         <button type="button" onClick={() => print()}>
           Print
         </button>
-        <button type="button" onClick={() => save(tableText(document, { separator: ',', mark: true }), 'runs.csv', 'text/csv')}>
+        <button
+          type="button"
+          onClick={() => save(tableText(document, { separator: ',', mark: true }), 'runs.csv', 'text/csv')}
+        >
           Runs as a table (CSV)
         </button>
         {hasResults && (

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addressUnderBase } from '../parts/address.ts';
 import { BarChart } from '../parts/BarChart.tsx';
 import { differenceText } from '../parts/differences.ts';
 import { ResultOutput, rangeText, resultText } from '../parts/Output.tsx';
@@ -247,11 +248,15 @@ function DayTable({ caption, outcome, system, bikes, rows }: TableProps) {
   );
 }
 
+/** So many pairs are shown at once; of more, neighbours in the ranking first. */
+const MOST_PAIRS = 6;
+
 /** Every two bikes: how far apart, and whether that is shown. */
 function Pairs({ document, outcome }: Props) {
   const pairs = rankedPairs(outcome);
   if (pairs.length === 0) return null;
-  const far = pairs.filter(({ neighbours }) => !neighbours);
+  const near = pairs.length <= MOST_PAIRS ? pairs : pairs.filter(({ neighbours }) => neighbours);
+  const far = pairs.filter((pair) => !near.includes(pair));
   return (
     <div class="day-pairs">
       <h3>Which differences are real</h3>
@@ -261,7 +266,7 @@ function Pairs({ document, outcome }: Props) {
           chance alone. The range beside each is that of this pair alone.
         </p>
       )}
-      <PairList pairs={pairs.filter(({ neighbours }) => neighbours)} document={document} outcome={outcome} />
+      <PairList pairs={near} document={document} outcome={outcome} />
       {far.length > 0 && (
         <details class="fold">
           <summary>The other {counted(far.length, 'pair')}</summary>
@@ -325,7 +330,9 @@ const MOST_CAUSES = 7;
 function Doubts({ outcome }: { outcome: DayOutcome }) {
   const bikes = outcome.about?.reduction.bikes ?? [];
   const motors = rankedCauses(bikes.flatMap(({ motorPower }) => (motorPower ? [motorPower] : [])));
-  const gaps = rankedCauses(rankedPairs(outcome).map(({ pair }) => pair.time.difference));
+  const pairs = rankedPairs(outcome);
+  const gaps = rankedCauses(pairs.map(({ pair }) => pair.motorPower.difference));
+  const [time] = rankedCauses(pairs.map(({ pair }) => pair.time.difference));
   const shareIn = (list: typeof motors, cause: (typeof motors)[number]['cause']): number =>
     list.find((one) => one.cause === cause)?.share ?? 0;
   const rows = motors
@@ -338,18 +345,18 @@ function Doubts({ outcome }: { outcome: DayOutcome }) {
     <div class="day-doubts">
       <h3>Where the doubt comes from</h3>
       <p class="note">
-        {startsLarge(motors[0]?.cause.words ?? '')} makes most of the doubt about a motor’s watts
+        {startsLarge(motors[0]?.cause.words ?? '')} makes most of the doubt about a motor’s watts.
         {gaps[0] &&
-          (gaps[0].cause === motors[0]?.cause ? ', and about gaps too' : `; about gaps it is ${gaps[0].cause.words}`)}
-        . What is the same in all runs cancels in a gap, as far as it does.
+          ` Between two motors it is ${gaps[0].cause.words}: what is the same in all runs cancels, as far as it does.`}
+        {time && ` Between two times, ${time.cause.words}.`}
       </p>
       <table>
-        <caption>Share of the variance, mean of all</caption>
+        <caption>Share of the variance: of a motor’s watts, and of the watts between two motors</caption>
         <thead>
           <tr>
             <th scope="col">Cause, and what makes it smaller</th>
-            <th scope="col">Motors</th>
-            {gaps.length > 0 && <th scope="col">Gaps</th>}
+            <th scope="col">Motor</th>
+            {gaps.length > 0 && <th scope="col">Between two</th>}
           </tr>
         </thead>
         <tbody>
@@ -460,10 +467,9 @@ function Published({ document, outcome }: Props) {
 
 function Onward({ document, outcome }: Props) {
   const query = biggerHillQuery(document, outcome);
-  const base = import.meta.env.BASE_URL.replace(/\/$/, '');
   return query === '' ? null : (
     <p class="onward">
-      <a href={`${base}/calculators/bigger-hill/${query}`}>Carry these bikes to a bigger hill</a>
+      <a href={addressUnderBase(`/calculators/bigger-hill/${query}`)}>Carry these bikes to a bigger hill</a>
     </p>
   );
 }

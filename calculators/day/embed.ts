@@ -6,8 +6,8 @@
 /** `type` of the message to the page around. */
 export const HEIGHT_MESSAGE = 'uphill-measured-height';
 
-/** The page shows only the result. */
-export const isEmbedded = (search: string): boolean => new URLSearchParams(search).get('view') === 'embed';
+/** The page shows only the result: a script in its head has looked at the address before the first paint. */
+export const isEmbedded = (): boolean => document.documentElement.hasAttribute('data-embedded');
 
 /** Address of the embedded view, from that of the day. */
 export function embedAddress(link: string): string {

@@ -20,7 +20,7 @@ export const dayResultNames: readonly DayResultName[] = [
   bike('motor-power', 'power', 'Mean output of the motor at the crank on this hill.'),
   bike('correction', 'seconds', 'What bringing the runs to the target power added to their mean time.'),
   bike('battery-energy', 'energy', 'Energy drawn for one climb, by the gauge.'),
-  bike('implied-efficiency', 'ratio', 'The motor’s work over that energy.'),
+  bike('implied-efficiency', 'percent', 'The motor’s work over that energy.'),
   bike('target-time', 'duration', 'Time on the other hill, by the model.'),
   bike('target-time-proportional', 'duration', 'Time at the target power times the ratio of heights.'),
   pair(
