@@ -1,4 +1,4 @@
-import { fieldText, type Kind, type System } from '../quantities/index.ts';
+import { fieldText, fromSi, type Kind, type System, shownUnit, toSi } from '../quantities/index.ts';
 import {
   type Comparing,
   type DayBike,
@@ -51,8 +51,21 @@ export function setText(document: DayDocument, place: string, name: string, type
 
 export const setComparing = (document: DayDocument, comparing: Comparing): DayDocument => ({ ...document, comparing });
 
-/** How a value becomes the text of a field. */
-type Write = (si: number, kind: Kind, system: System) => string;
+/** How a value becomes the text of a field in the second system. */
+type Write = (si: number, kind: Kind, to: System, from: System) => string;
+
+/** The shortest text that keeps the six figures which the first system shows: switched back, it is what it was. */
+function sameText(si: number, kind: Kind, to: System, from: System): string {
+  const unit = shownUnit(kind, to);
+  const before = fieldText(si, kind, from);
+  for (let digits = 1; digits <= 9; digits++) {
+    const value = Number(fromSi(si, unit).toPrecision(digits));
+    // three decimals would be asked about: some write thousands so
+    if (fieldText(toSi(value, unit), kind, from) === before)
+      return String(value).replace(/^(-?\d{1,3}\.\d{3})$/, '$10');
+  }
+  return fieldText(si, kind, to);
+}
 
 /** Numbers typed without a unit, in the unit that the other system shows. */
 function convert(place: Place, texts: Texts, from: System, to: System, write: Write): Texts {
@@ -64,16 +77,16 @@ function convert(place: Place, texts: Texts, from: System, to: System, write: Wr
       // a text that names its unit says the same in both systems
       const after = readInput(input, typed, to);
       if (!before.ok || before.si === null || (after.ok && after.si === before.si)) return [name, typed];
-      return [name, write(before.si, input.kind, to)];
+      return [name, write(before.si, input.kind, to, from)];
     }),
   );
 }
 
 /**
- * The document after the units switch: what was typed with a unit stays as it is, plain numbers get six figures, so that nothing one can
- * measure changes.
+ * The document after the units switch: what was typed with a unit stays as it is, plain numbers keep six figures, which is more than
+ * anybody measures.
  */
-export function chooseSystem(document: DayDocument, system: System, write: Write = fieldText): DayDocument {
+export function chooseSystem(document: DayDocument, system: System, write: Write = sameText): DayDocument {
   if (system === document.system) return document;
   const converted = (place: Place, texts: Texts): Texts => convert(place, texts, document.system, system, write);
   return {
