@@ -131,5 +131,5 @@ export function coverageInterval(
     const next = from(rank);
     if (next.high - next.low < shortest.high - shortest.low) shortest = next;
   }
-  return { symmetric: from(Math.floor((sorted.length - held) / 2)), shortest };
+  return { symmetric: from(Math.ceil((sorted.length - held) / 2) - 1), shortest };
 }

@@ -9,10 +9,11 @@ export function meanOf(values: readonly number[]): number {
   return first + sumOf(values.map((value) => value - first)) / values.length;
 }
 
-/** Sum of the squared distances from the mean. */
+/** Sum of the squared distances from the mean. What the mean, as a number of so many digits, is off is taken out again. */
 function squaresAboutMean(values: readonly number[]): number {
   const mean = meanOf(values);
-  return squaresOf(values.map((value) => value - mean));
+  const off = values.map((value) => value - mean);
+  return squaresOf(off) - sumOf(off) ** 2 / values.length;
 }
 
 /** Standard deviation of the population that the values are drawn from, with n − 1. NaN for fewer than two. */
