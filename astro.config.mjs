@@ -166,7 +166,13 @@ export default defineConfig({
         },
         {
           label: 'Reference',
-          items: ['reference/model', 'reference/links', 'reference/sources', 'reference/glossary'],
+          items: [
+            'reference/model',
+            'reference/links',
+            'reference/data-files',
+            'reference/sources',
+            'reference/glossary',
+          ],
         },
       ],
     }),
