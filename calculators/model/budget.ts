@@ -88,6 +88,7 @@ export function estimateOf(budget: Budget, figure: Figure): Estimate {
 /** Shares of the variance by name, largest first. */
 function causesOf({ trials }: Budget, shifts: readonly number[], variance: number): Estimate['causes'] {
   const shares = new Map<DoubtName, number>();
+  if (!(variance > 0)) return [];
   trials.forEach(({ source }, i) => {
     shares.set(source.name, (shares.get(source.name) ?? 0) + (shifts[i] ?? 0) ** 2 / variance);
   });

@@ -66,10 +66,11 @@ export interface ErrorSource {
   add: (errors: DayErrors, amount: number) => void;
 }
 
-/** Standard deviation of one run relative to total power, as the ranges use it. */
+/** How far runs scatter. */
 export interface Scatter {
-  relative: number;
-  /** 0 when it is assumed */
+  /** standard deviation of one run relative to total power, over what instruments and an assumed day amount to */
+  ratio: number;
+  /** degrees of freedom; 0 when it is assumed */
   freedom: number;
   assumed: boolean;
 }
@@ -97,14 +98,9 @@ export function runDoubtOf(time: number, riderShare: number, steepness: number, 
   };
 }
 
-const sizeOf = ({ stopwatch, meterRepeatability, scatter }: RunDoubt): number =>
+/** Standard deviation of one run, relative to total power, that its doubt amounts to. */
+export const sizeOf = ({ stopwatch, meterRepeatability, scatter }: RunDoubt): number =>
   Math.hypot(stopwatch, meterRepeatability, scatter);
-
-/** Standard deviation of one run, relative to total power, that instruments and an assumed day amount to: root mean square over the runs. */
-export function assumedScatter(doubts: readonly RunDoubt[]): number {
-  const squares = doubts.reduce((sum, doubt) => sum + sizeOf(doubt) ** 2, 0);
-  return Math.sqrt(squares / Math.max(1, doubts.length));
-}
 
 type Shared = { [Name in keyof DayErrors]: DayErrors[Name] extends number ? Name : never }[keyof DayErrors];
 type Listed = Exclude<keyof DayErrors, Shared>;
@@ -200,18 +196,22 @@ function bikeSources({ day, bikes }: SortedDay, doubts: DayDoubts): ErrorSource[
   return [...own, ...batteries];
 }
 
-/** What repeats show holds stopwatch, repeatability and the day; without repeats they are taken as stated. */
+/**
+ * What each run is off by itself. Repeats show stopwatch, repeatability and the day together: how they share it between a control run and an
+ * assisted one, of whose power the meter sees less, stays as stated.
+ */
 function runSources({ runs }: SortedDay, scatter: Scatter, doubts: readonly RunDoubt[]): ErrorSource[] {
-  // repeats too few to go by may still be further apart than was assumed: then all three are so much more
-  const excess = scatter.assumed ? scatter.relative / assumedScatter(doubts) : 1;
   return runs.flatMap((run, i) => {
+    const doubt = doubts[i];
+    if (!doubt) return [];
     const source = (name: keyof RunDoubt, standard: number): ErrorSource => ({
       ...listed(name, 'runs', [run.index], standard),
       freedom: scatter.assumed ? Infinity : scatter.freedom,
       run,
     });
-    if (!scatter.assumed) return [source('scatter', scatter.relative)];
-    const stated = Object.entries(doubts[i] ?? {}) as [keyof RunDoubt, number][];
-    return stated.map(([name, standard]) => source(name, excess * standard));
+    // repeats that agree by chance make no run better than its stopwatch
+    if (!scatter.assumed) return [source('scatter', Math.max(scatter.ratio * sizeOf(doubt), doubt.stopwatch))];
+    const stated = Object.entries(doubt) as [keyof RunDoubt, number][];
+    return stated.map(([name, standard]) => source(name, scatter.ratio * standard));
   });
 }

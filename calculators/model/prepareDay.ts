@@ -1,7 +1,6 @@
 import { type Budget, budgetOf, estimateOf } from './budget.ts';
 import type { DayDoubts, TestDay } from './day.ts';
 import {
-  assumedScatter,
   COVERAGE,
   type DayErrors,
   type ErrorSource,
@@ -10,6 +9,7 @@ import {
   type RunDoubt,
   runDoubtOf,
   type Scatter,
+  sizeOf,
 } from './dayErrors.ts';
 import { type BikeJudgement, type DayJudgement, type DayResults, dayResults } from './dayResults.ts';
 import { assistShare } from './motor.ts';
@@ -34,6 +34,8 @@ export interface PreparedDay {
   /** by run: total power over what its bike's mean and its rider make, less 1; of a control run, over the calibrated hill */
   residuals: readonly number[];
   scatter: Scatter;
+  /** by run */
+  runDoubts: readonly RunDoubt[];
   sources: readonly ErrorSource[];
   resultsWith: (errors: DayErrors) => DayResults;
   budget: Budget;
@@ -71,7 +73,7 @@ function prepare(sorted: SortedDay, doubts: DayDoubts, following: readonly boole
   const scatter = scatterOf(sorted, residuals, runDoubts);
   const sources = errorSourcesOf(sorted, doubts, scatter, runDoubts);
   const budget = budgetOf(resultsWith, sources);
-  return { sorted, judgement, centre: budget.centre, residuals, scatter, sources, resultsWith, budget };
+  return { sorted, judgement, centre: budget.centre, residuals, scatter, runDoubts, sources, resultsWith, budget };
 }
 
 /** What resists a run by the figures of the day, before any control run is looked at. */
@@ -98,7 +100,7 @@ function calibrationWeights(sorted: SortedDay, doubts: DayDoubts): Pick<DayJudge
       resistanceOf(priorLoad(sorted, sortedRun)),
       sorted.day.hill.distance / sortedRun.run.time,
     );
-    const off = assumedScatter([runDoubtOf(sortedRun.run.time, 1, 1, doubts)]);
+    const off = sizeOf(runDoubtOf(sortedRun.run.time, 1, 1, doubts));
     return 1 / Math.max(1e-9, Math.abs(force) * off) ** 2;
   });
   return { weights, dragWeight: (COVERAGE / Math.max(1e-9, doubts.dragArea)) ** 2 };
@@ -163,18 +165,21 @@ export function repeatsOf({ bikes, groups }: SortedDay): (readonly SortedRun[])[
 }
 
 /**
- * Standard deviation of one run relative to total power, pooled over all that repeats, with Σ(n − 1) degrees of freedom. It holds stopwatch and
- * repeatability already, and is never less than these two. Repeats too few to go by count only where they are worse than what is assumed.
+ * How far runs scatter against what was stated of them, pooled over all that repeat, with Σ(n − 1) degrees of freedom. It holds stopwatch and
+ * repeatability already. Repeats too few to go by count only where they are worse than what is assumed.
  */
 function scatterOf(sorted: SortedDay, residuals: readonly number[], doubts: readonly RunDoubt[]): Scatter {
   const repeats = repeatsOf(sorted);
   const freedom = repeats.reduce((sum, runs) => sum + runs.length - 1, 0);
+  const inSizes = ({ index }: SortedRun): number => {
+    const doubt = doubts[index];
+    return doubt ? (residuals[index] ?? 0) / sizeOf(doubt) : 0;
+  };
   const squares = repeats
     .filter((runs) => runs.length > 1)
     .flat()
-    .reduce((sum, { index }) => sum + (residuals[index] ?? 0) ** 2, 0);
-  const pooled = freedom > 0 ? Math.sqrt(squares / freedom) : 0;
-  if (freedom < LEAST_FREEDOM) return { relative: Math.max(pooled, assumedScatter(doubts)), freedom: 0, assumed: true };
-  const instruments = assumedScatter(doubts.map((doubt) => ({ ...doubt, scatter: 0 })));
-  return { relative: Math.max(pooled, instruments), freedom, assumed: false };
+    .reduce((sum, run) => sum + inSizes(run) ** 2, 0);
+  const ratio = freedom > 0 ? Math.sqrt(squares / freedom) : 0;
+  if (freedom < LEAST_FREEDOM) return { ratio: Math.max(1, ratio), freedom: 0, assumed: true };
+  return { ratio, freedom, assumed: false };
 }

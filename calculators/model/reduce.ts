@@ -1,6 +1,6 @@
 import { estimateOf, type Figure } from './budget.ts';
 import type { DayDoubts, Estimate, ReducedBike, ReducedPair, ReducedRun, Reduction, TestDay } from './day.ts';
-import { COVERAGE } from './dayErrors.ts';
+import { COVERAGE, sizeOf } from './dayErrors.ts';
 import { type BikeResult, runTimesAtTarget } from './dayResults.ts';
 import { tCdf } from './distributions.ts';
 import { type PreparedDay, prepareDay, repeatsOf } from './prepareDay.ts';
@@ -20,7 +20,7 @@ export function reduceDay(day: TestDay, doubts: DayDoubts): Reduction {
   return {
     rolling: reducedRolling(prepared),
     ...(dragArea && { dragArea }),
-    scatter: prepared.scatter,
+    scatter: reducedScatter(prepared),
     ...(drift && { drift }),
     runs: reducedRuns(prepared),
     bikes: prepared.sorted.bikes.map((bike) => reducedBike(prepared, bike)),
@@ -42,6 +42,12 @@ function informedDragArea({ sorted, budget }: PreparedDay, { dragArea: prior }: 
   const estimate = estimateOf(budget, ({ calibration }) => calibration.dragArea);
   const half = COVERAGE * estimate.standard;
   return half < prior / 2 || (half < 0.05 && prior >= 0.05) ? estimate : undefined;
+}
+
+/** Scatter of a run of the day: root mean square of what the ranges use. */
+function reducedScatter({ scatter, runDoubts }: PreparedDay): Reduction['scatter'] {
+  const { ratio, freedom, assumed } = scatter;
+  return { relative: ratio * Math.sqrt(meanOf(runDoubts.map((doubt) => sizeOf(doubt) ** 2))), freedom, assumed };
 }
 
 function reducedRuns({ sorted, judgement, centre, residuals }: PreparedDay): ReducedRun[] {
