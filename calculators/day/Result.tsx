@@ -422,17 +422,17 @@ function Facts({ document: { system }, outcome }: Props) {
           </dd>
         </div>
       )}
-      <Simulated outcome={outcome} />
+      <Simulated outcome={outcome} system={system} />
     </dl>
   );
 }
 
 /** How far a simulation of many such days agrees with the ranges. Nothing where the browser has no workers. */
-function Simulated({ outcome }: { outcome: DayOutcome }) {
-  const words = useSimulation(outcome);
+function Simulated({ outcome, system }: { outcome: DayOutcome; system: System }) {
+  const words = useSimulation(outcome, system);
   return words === '' ? null : (
     <div class="simulated">
-      <dt>Ranges checked by simulation</dt>
+      <dt>Ranges checked by drawing</dt>
       <dd>{words}</dd>
     </div>
   );
