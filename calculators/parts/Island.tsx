@@ -92,7 +92,7 @@ export function Island({ definition, load, server, small = false, ...props }: Pr
               </>
             )}
           </Region>
-          <Onward scenario={scenario} />
+          <Onward scenario={scenario} differing={props.differing} />
           <ShareBar tool={tool} />
         </div>
         <Region tool={tool}>

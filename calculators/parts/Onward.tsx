@@ -1,16 +1,20 @@
 import { calculatorOf, pathOf, type Scenario } from '../scenario/index.ts';
+import { onwardQuery } from '../scenario/onward.ts';
 import { addressUnderBase } from './address.ts';
-import { loadedChanges } from './useScenario.ts';
+import { type IslandProps, loadedChanges } from './useScenario.ts';
 
-/** Links to other calculators that take hill and rider along: as soon as anything was said, what reads and writes links is there. */
-export function Onward({ scenario }: { scenario: Scenario }) {
+interface Props {
+  scenario: Scenario;
+  differing: IslandProps['differing'];
+}
+
+/** Links to other calculators that take hill, rider and bike along. What writes them is there when the page is built, and again as soon as anything was said. */
+export function Onward({ scenario, differing = {} }: Props) {
+  const write = import.meta.env.SSR ? onwardQuery : loadedChanges()?.onwardQuery;
   return (
     <p class="onward">
       {calculatorOf(scenario.calculator).onward.map(({ to, words, bikes }) => (
-        <a
-          key={to}
-          href={addressUnderBase(`${pathOf(to)}${loadedChanges()?.onwardQuery(scenario, bikes) ?? ''}`)}
-        >
+        <a key={to} href={addressUnderBase(`${pathOf(to)}${write?.(scenario, bikes, differing[to]) ?? ''}`)}>
           {words}
         </a>
       ))}

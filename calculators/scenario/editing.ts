@@ -106,18 +106,24 @@ export function switchSystem(scenario: Scenario, system: System): Scenario {
   return { ...scenario, system, systemChosen: true, cells };
 }
 
+/** What a link would say of a default; undefined where there is none. */
+export function defaultText(scenario: Scenario, name: string, column: number): string | undefined {
+  const value = defaultOf(scenario.calculator, name, column, scenario.version);
+  if (value === null) return 'none';
+  return typeof value === 'number' ? plainText(value, parameterOf(name).kind) : value;
+}
+
 /** A cell that holds what the column held before, so that moving it to another column changes nothing. */
 function settled(scenario: Scenario, name: string, column: number): Cell | undefined {
   const cell = cellOf(scenario, name, column);
   if (cell?.value !== undefined) return cell;
-  const { kind } = parameterOf(name);
   const value = defaultOf(scenario.calculator, name, column, scenario.version);
-  if (value === undefined) return cell;
+  const canonical = defaultText(scenario, name, column);
+  if (canonical === undefined) return cell;
   const parameter = parameterOf(name);
-  const canonical = value === null ? 'none' : typeof value === 'number' ? plainText(value, kind) : value;
   return {
     ...enter(cell, parameter, canonical, readText(parameter, canonical, 'link', scenario.system)),
-    text: cell?.text || textOf(value, kind, scenario.system),
+    text: cell?.text || textOf(value, parameter.kind, scenario.system),
     ...(cell?.problem ? { problem: cell.problem } : {}),
   };
 }
