@@ -1,7 +1,10 @@
 import { formatQuantity } from '../quantities/index.ts';
 import {
+  isGiven,
+  isUnused,
   mainCause,
   NOBODY_PEDALS,
+  optionalOf,
   type Remark,
   ROLLS_BY_ITSELF,
   type Scenario,
@@ -46,6 +49,7 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
     ...enduranceRemarks(scenario, climb.riderPower, endures, ride.time, `The ${way}`),
   );
   if (waitsForPedals(climb)) remarks.push({ tone: 'caution', text: ROLLS_BY_ITSELF });
+  remarks.push(...cadenceRemarks(scenario));
   if (climb.hill.grade > STEEP)
     remarks.push({
       tone: 'caution',
@@ -54,6 +58,26 @@ export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTi
   if (climb.hill.gain > 0 && time.value * STROLL > climb.hill.distance)
     remarks.push({ tone: 'caution', text: 'That is slower than a stroll: most people would be pushing.' });
   return remarks;
+}
+
+/** What a cadence does here and what it does not: with a torque it bounds the motor, and of its heat it says nothing. */
+function cadenceRemarks(scenario: Scenario): Remark[] {
+  if (!isGiven(scenario, 'cadence')) return [];
+  const isHot = optionalOf(scenario, 'continuous') !== undefined;
+  if (isUnused(scenario, 'cadence'))
+    return [
+      {
+        tone: 'plain',
+        text: `Your cadence changes nothing here while the motor’s torque is empty${isHot ? '; what it does to the heat, Holding peak power works out' : ''}.`,
+      },
+    ];
+  if (!isHot) return [];
+  return [
+    {
+      tone: 'plain',
+      text: 'Heat is worked out here as if what the motor holds for ever were stated at your cadence. Holding peak power takes the two apart.',
+    },
+  ];
 }
 
 /** What the assist limit costs here, and from which motor on it is all the same. */

@@ -20,6 +20,8 @@ export interface IslandProps {
   /** inside an explainer: the query of the link it starts from, and what that link says */
   query?: string;
   start?: Scenario;
+  /** by calculator onward: the inputs whose defaults are others there */
+  differing?: Partial<Record<CalculatorName, string[]>>;
 }
 
 /** Browsers refuse more than about 100 changes of the address in ten seconds. */
@@ -111,9 +113,15 @@ export function useScenario({ name: calculator }: Calculator, { page = false, qu
     // what answers is needed too: it comes at the same time
     setWarm(true);
     setScenario((before) => typed.reduce(withText, before));
-    apply(({ edit, openLink }) => {
+    apply(({ edit, openLink, unreadIn }) => {
+      const linked = openLink(came, search, system);
+      unreadIn(linked).then((note) => {
+        // unless the link was left for the example meanwhile
+        if (note)
+          setScenario((before) => (before.kept.length > 0 ? { ...before, notes: [...before.notes, note] } : before));
+      });
       setScenario((before) => {
-        let next = openLink(came, search, system);
+        let next = linked;
         for (const { name, column } of typed) next = edit(next, name, column, cellOf(before, name, column)?.text ?? '');
         return next;
       });

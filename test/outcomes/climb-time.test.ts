@@ -140,3 +140,11 @@ test.each([
   const { said } = answer('climb-time', `${query}&power=250&endurance=100&limit=none`);
   expect(said).toContain(`The ${way} takes `);
 });
+
+test('a cadence that changes nothing, or not the heat, is told', () => {
+  expect(answer('climb-time', 'cadence=60').said).toContain('changes nothing here while the motor’s torque is empty.');
+  expect(answer('climb-time', 'cadence=60&continuous=200').said).toContain('Holding peak power works out');
+  expect(answer('climb-time', 'cadence=60&continuous=200&torque=60').said).toContain('takes the two apart');
+  expect(answer('climb-time', 'cadence=60&torque=60').said).not.toMatch(/cadence changes nothing|takes the two apart/);
+  expect(answer('climb-time', 'continuous=200').said).not.toContain('Your cadence');
+});

@@ -105,6 +105,14 @@ test('what a link says that this calculator does not read is kept and handed on'
   await expect(page).toHaveURL('/calculators/climb-time/?rider=90kg&power=200W&torque=85Nm&target-gain=2000ft&utm=a+b');
 });
 
+test('what only another calculator reads is named, until the example is back', async ({ page }) => {
+  const tool = await open(page, 'climb-time', 'continuous=320W&warm=50&utm=a');
+  const note = tool.getByText('does not use what the link says of “warm” (Holding peak power does)');
+  await expect(note).toBeVisible();
+  await tool.getByRole('button', { name: 'Back to the example' }).click();
+  await expect(note).toHaveCount(0);
+});
+
 test('the place on the page stays in the address', async ({ page }) => {
   await page.goto('/calculators/climb-time/?power=200W#_top');
   const tool = await ready(page);

@@ -1,0 +1,24 @@
+import type { Scenario } from './scenario.ts';
+import type { CalculatorName } from './schema.ts';
+
+/** By calculator: its title, and the parameters of a link that it reads. A page knows its own calculators only; `/reference/parameters.json` lists all. */
+export type Readers = Partial<Record<CalculatorName, { title: string; reads: readonly string[] }>>;
+
+/** Says which parameters of a link this calculator does not read though another does, and which: the fewest others that read them all. Empty where there is none. */
+export function unreadNote(scenario: Scenario, readers: Readers): string {
+  let left = [...new Set(scenario.kept.map(([name]) => name))];
+  const groups: string[] = [];
+  for (;;) {
+    const most = Object.values(readers)
+      .map(({ title, reads }) => ({ title, names: left.filter((name) => reads.includes(name)) }))
+      .reduce((best, one) => (one.names.length > best.names.length ? one : best), { title: '', names: [] as string[] });
+    if (most.names.length === 0) break;
+    groups.push(`${listed(most.names.map((name) => `“${name}”`))} (${most.title} does)`);
+    left = left.filter((name) => !most.names.includes(name));
+  }
+  return groups.length === 0 ? '' : `This page does not use what the link says of ${listed(groups)}.`;
+}
+
+/** a, b and c */
+const listed = (texts: readonly string[]): string =>
+  texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
