@@ -52,17 +52,37 @@ for (const name of names) {
   });
 }
 
-test('ways onward take hill, rider and bike along', async ({ page }) => {
+test('who keeps up already is told so in words, not with a dash', async ({ page }) => {
+  const tool = await open(page, 'keep-up', 'companion-motor=none&companion-power=100W');
+  await expect(tool.locator('.headline').first()).toHaveText(
+    /^By your legs: Turning the pedals is enough: your motor is faster\.$/,
+  );
+  await expect(tool.locator('.headline output').first()).toBeHidden();
+});
+
+test('a motor that gives nothing has no limit to name', async ({ page }) => {
+  const tool = await open(page, 'torque-at-cadence', 'motor=none,600W');
+  await expect(tool.locator('.standings .behind')).toHaveCount(2);
+  await expect(tool.locator('.standings .behind').nth(0)).toBeHidden();
+  await expect(tool.locator('.standings .behind').nth(1)).toHaveText('limit: peak');
+});
+
+test('ways onward take hill, rider and bike along, those of the untouched example too', async ({ page }) => {
   const tool = await open(page, 'climb-time');
+  const onward = tool.getByRole('link', { name: 'Compare bikes on this hill' });
+  // it opened three other bikes, none of them this one
+  const untouched = 'name=Bike,,&bike=20kg,,&motor=380W,,&battery=540Wh,,';
+  await expect(onward).toHaveAttribute('href', `/calculators/side-by-side/?${untouched}`);
   await enter(tool, 'gain', '900 ft');
   await enter(tool, 'rider', '90');
   await enter(tool, 'bike', '37 lb');
-  await tool.getByRole('link', { name: 'Compare bikes on this hill' }).click();
+  await onward.click();
   await page.waitForURL('**/side-by-side/**');
-  expect(await results(await ready(page))).toEqual(expected('side-by-side', 'gain=900ft&rider=90kg&bike=37lb,,'));
+  const typed = `gain=900ft&rider=90kg&${untouched.replace('20kg', '37lb')}`;
+  await expect.poll(async () => results(await ready(page))).toEqual(expected('side-by-side', typed));
   await expect(page.getByRole('link', { name: 'One bike in detail' })).toHaveAttribute(
     'href',
-    '/calculators/climb-time/?gain=900ft&rider=90kg&bike=37lb',
+    '/calculators/climb-time/?gain=900ft&rider=90kg&bike=37lb&motor=380W&battery=540Wh',
   );
 });
 
@@ -85,6 +105,13 @@ for (const query of [
     });
   }
 }
+
+test('a scenario’s page says that its text stays with the example', async ({ page }) => {
+  await page.goto('/scenarios/long-pass/');
+  await expect(page.getByText('The text on this page tells of this example')).toBeVisible();
+  await page.goto('/calculators/climb-time/');
+  await expect(page.getByText('The text on this page tells of this example')).toHaveCount(0);
+});
 
 test('a grade that counts leaves no other height in sight', async ({ page }) => {
   const tool = await open(page, 'climb-time');

@@ -21,6 +21,9 @@ for (const name of names) {
     await expect(tool.locator('.remarks li')).toHaveText(outcomeOf(name, '').remarks.map(({ text }) => text));
     // the text inside <noscript> is in no text search
     await expect(page.locator('noscript p')).toBeVisible();
+    // it stood below the tool, after everything that it warns of
+    const [note, answer] = await Promise.all([page.locator('noscript p').boundingBox(), tool.boundingBox()]);
+    expect(note?.y).toBeLessThan(answer?.y ?? 0);
   });
 }
 
