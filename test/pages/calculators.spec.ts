@@ -1,5 +1,5 @@
 import { outcomeOf } from '../../calculators/outcomes.ts';
-import { calculators, namesOf } from '../../calculators/scenario/vocabulary.ts';
+import { calculators, namesOf, pathOf } from '../../calculators/scenario/vocabulary.ts';
 import { expect, test } from './fixtures.ts';
 import { copyLink, enter, expected, field, names, open, ready, results, taken, timedHill, unfold } from './tool.ts';
 
@@ -89,17 +89,15 @@ for (const name of names) {
     expect(query).toContain(own.map(([input, , link]) => `${input}=${link}`).join('&'));
     await inGerman.close();
 
-    for (const locale of ['en-GB', 'en-US']) {
-      const elsewhere = await browser.newContext({ locale });
-      watch(elsewhere);
-      const there = await elsewhere.newPage();
-      await there.goto(link);
-      const opened = await ready(there);
-      expect(await results(opened), locale).toEqual(typed);
-      if (bikes.max > 1)
-        await expect(opened.locator('.standings .who').nth(bikes.example)).toHaveText('Größe, ü & "x" \\ + #');
-      await elsewhere.close();
-    }
+    const elsewhere = await browser.newContext({ locale: 'en-US' });
+    watch(elsewhere);
+    const there = await elsewhere.newPage();
+    await there.goto(link);
+    const opened = await ready(there);
+    await expect.poll(() => results(opened)).toEqual(typed);
+    if (bikes.max > 1)
+      await expect(opened.locator('.standings .who').nth(bikes.example)).toHaveText('Größe, ü & "x" \\ + #');
+    await elsewhere.close();
   });
 }
 
@@ -144,6 +142,6 @@ for (const name of names) {
     expect(await results(tool)).toEqual(expected(name));
     await expect(tool.locator('[aria-invalid], .problem, .stand-in')).toHaveCount(0);
     // the units stay as chosen, and nothing else is left in the address
-    await expect(page).toHaveURL(`/calculators/${name}/?units=metric`);
+    await expect(page).toHaveURL(`${pathOf(name)}?units=metric`);
   });
 }
