@@ -152,7 +152,7 @@ export default defineConfig({
             'calculators/what-changes-it',
           ],
         },
-        { label: 'Test', items: ['test/plan'] },
+        { label: 'Test', items: ['test/plan', 'test/day'] },
         {
           label: 'Scenarios',
           items: [

@@ -1,4 +1,4 @@
-import type { DayDocument, Texts } from './document.ts';
+import type { DayDocument, DayRun, Texts } from './document.ts';
 import { bikeInputs, type DayInput, type Place, runInputs, setupInputs } from './inputs.ts';
 import { bikeNamesOf } from './read.ts';
 import { capital, compared, DIFFERENCES, ridden, shown } from './words.ts';
@@ -35,19 +35,34 @@ export function DaySheet({ document, heading }: { document: DayDocument; heading
         />
       )}
       {runs.length > 0 && (
-        <Table
-          caption="Runs, in the order in which they were ridden"
-          document={document}
-          place="run"
-          inputs={runInputs}
-          rows={runs.map((run, i) => ({
-            id: run.id,
-            head: `${i + 1}. ${ridden(document, run)}${run.counted ? '' : ' (not counted)'}`,
-            texts: run.texts,
-          }))}
-        />
+        <RunTable caption="Runs, in the order in which they were ridden" document={document} runs={runs} />
       )}
     </section>
+  );
+}
+
+/** Runs as a table, with a column for everything that somebody wrote. */
+export function RunTable({
+  caption,
+  document,
+  runs,
+}: {
+  caption: string;
+  document: DayDocument;
+  runs: readonly DayRun[];
+}) {
+  return (
+    <Table
+      caption={caption}
+      document={document}
+      place="run"
+      inputs={runInputs}
+      rows={runs.map((run) => ({
+        id: run.id,
+        head: `${document.runs.indexOf(run) + 1}. ${ridden(document, run)}${run.counted ? '' : ' (not counted)'}`,
+        texts: run.texts,
+      }))}
+    />
   );
 }
 
