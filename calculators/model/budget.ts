@@ -12,12 +12,15 @@ import { effectiveFreedom } from './gum.ts';
 /** A cause of error with what the day says when it is one standard uncertainty up and down. */
 export interface Trial {
   source: ErrorSource;
+  /** index into the names of the budget */
+  name: number;
   up: DayResults;
   down: DayResults;
 }
 
 export interface Budget {
   centre: DayResults;
+  names: readonly DoubtName[];
   trials: readonly Trial[];
 }
 
@@ -31,10 +34,13 @@ export function budgetOf(resultsWith: (errors: DayErrors) => DayResults, sources
     source.add(errors, amount);
     return resultsWith(errors);
   };
+  const names = [...new Set(sources.map(({ name }) => name))];
   return {
     centre: resultsWith(noErrors()),
+    names,
     trials: sources.map((source) => ({
       source,
+      name: names.indexOf(source.name),
       up: withError(source, source.standard),
       down: withError(source, -source.standard),
     })),
@@ -86,12 +92,12 @@ export function estimateOf(budget: Budget, figure: Figure): Estimate {
 }
 
 /** Shares of the variance by name, largest first. */
-function causesOf({ trials }: Budget, shifts: readonly number[], variance: number): Estimate['causes'] {
-  const shares = new Map<DoubtName, number>();
+function causesOf({ names, trials }: Budget, shifts: readonly number[], variance: number): Estimate['causes'] {
   if (!(variance > 0)) return [];
-  trials.forEach(({ source }, i) => {
-    shares.set(source.name, (shares.get(source.name) ?? 0) + (shifts[i] ?? 0) ** 2 / variance);
+  const shares = names.map(() => 0);
+  trials.forEach(({ name }, i) => {
+    shares[name] = (shares[name] ?? 0) + (shifts[i] ?? 0) ** 2 / variance;
   });
-  const causes = [...shares].map(([name, share]) => ({ name, share }));
+  const causes = names.map((name, i) => ({ name, share: shares[i] ?? 0 }));
   return causes.filter(({ share }) => share > 1e-9).sort((a, b) => b.share - a.share);
 }

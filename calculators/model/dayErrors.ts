@@ -152,15 +152,16 @@ function rollingSources({ groups, isCalibrated, carriesRolling }: SortedDay, dou
   const { rollingLow, rollingHigh, tyres } = doubts;
   const other = carriesRolling ? [] : [shared('targetRolling', doubts.targetRolling)];
   const unseen = groups.filter(({ controls }) => controls.length === 0);
-  if (isCalibrated) {
-    const between = unseen.map(({ index }) => listed('tyres', 'tyres', [index], tyres / COVERAGE));
-    return [shared('rollingWithSpeed', doubts.rollingWithSpeed), ...between, ...other];
-  }
-  // nothing to hold unlike tyres against but one another: their difference is as doubtful as from calibrated ones
-  const between = groups.length > 1 ? unseen : [];
+  // two tyres differ by `tyres`, so each is off what such tyres have in the mean by the root of half of that, the calibrated ones too
+  const own = tyres / COVERAGE / Math.SQRT2;
+  const between = groups.length > 1 ? unseen.map(({ index }) => listed('tyres', 'tyres', [index], own)) : [];
+  if (!isCalibrated) return [shared('rolling', (rollingHigh - rollingLow) / 2), ...between, ...other];
+  const places = unseen.map(({ index }) => index);
+  const seen = listed('tyres', 'tyres', places, own / Math.sqrt(groups.length - unseen.length));
   return [
-    shared('rolling', (rollingHigh - rollingLow) / 2),
-    ...between.map(({ index }) => listed('tyres', 'tyres', [index], tyres / COVERAGE / Math.SQRT2)),
+    shared('rollingWithSpeed', doubts.rollingWithSpeed),
+    ...between,
+    ...(places.length > 0 ? [seen] : []),
     ...other,
   ];
 }
