@@ -34,7 +34,7 @@ export function verdictText(verdict: Verdict, pairs: number): string {
     return `Real if these two alone were to be compared; as one of all ${pairs} pairs of the day, not shown.`;
   if (verdict.runsNeeded === null) {
     const cause = lastingCause(verdict.difference);
-    const why = cause ? `: ${cause.words} stays the same in every run. What helps: ${cause.remedy}` : '';
+    const why = cause ? `. The same in every run: ${cause.words}. What helps: ${cause.remedy}` : '';
     return `Not shown, and no number of runs would show it${why}.`;
   }
   return `Not shown. A difference of this size needs ${counted(verdict.runsNeeded, 'more run', 'more runs')} of each.`;
