@@ -124,12 +124,12 @@ export function coverageInterval(
   coverage = 0.95,
 ): Pick<Sampled, 'symmetric' | 'shortest'> {
   const sorted = Float64Array.from(samples).sort();
-  const held = Math.round(coverage * sorted.length);
+  const held = Math.min(Math.round(coverage * sorted.length), sorted.length - 1);
   const from = (rank: number) => ({ low: sorted[rank] ?? Number.NaN, high: sorted[rank + held] ?? Number.NaN });
   let shortest = from(0);
   for (let rank = 1; rank + held < sorted.length; rank++) {
     const next = from(rank);
     if (next.high - next.low < shortest.high - shortest.low) shortest = next;
   }
-  return { symmetric: from(Math.ceil((sorted.length - held) / 2) - 1), shortest };
+  return { symmetric: from(Math.max(0, Math.ceil((sorted.length - held) / 2) - 1)), shortest };
 }

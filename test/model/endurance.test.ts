@@ -6,6 +6,7 @@ import {
   fitThree,
   fitTime,
   fitWork,
+  workBalance,
 } from '../../calculators/model/index.ts';
 import { random, relative } from '../random.ts';
 import { efforts } from '../reference/critical-power.ts';
@@ -90,5 +91,67 @@ describe('the fits', () => {
   test('the four of them differ by 13 W on one set of efforts: the model is part of the doubt', () => {
     const fitted = [fitTime, fitWork, fitInverseTime, fitThree].map((fitting) => fitting(efforts).criticalPower);
     expect(Math.max(...fitted) - Math.min(...fitted)).toBeCloseTo(13.5, 1);
+  });
+});
+
+describe('workBalance', () => {
+  test('by hand: 200 s at 280 W leave 6 kJ of 18; 180 s at 120 W bring back all but 1/e of what was spent; then 320 W empty it', () => {
+    const { after, lowest, emptyAt } = workBalance(
+      [
+        { power: 280, time: 200 },
+        { power: 120, time: 180 },
+        { power: 320, time: 200 },
+      ],
+      RIDER,
+    );
+    expect(after[0]).toBe(6000);
+    expect(after[1]).toBeCloseTo(18_000 - 12_000 / Math.E, 9);
+    expect(after[2]).toBeCloseTo(-2000 - 12_000 / Math.E, 9);
+    expect(lowest).toBe(after[2]);
+    expect(emptyAt).toBeCloseTo(380 + (18_000 - 12_000 / Math.E) / 100, 9);
+  });
+
+  test('one effort empties it just when enduranceTime says, and never at the critical power', () => {
+    const r = random(92);
+    for (let i = 0; i < 300; i++) {
+      const power = r.between(221, 600);
+      const { emptyAt } = workBalance([{ power, time: 1e6 }], RIDER);
+      expect(emptyAt).toBeCloseTo(enduranceTime(power, RIDER), 8);
+    }
+    expect(workBalance([{ power: 220, time: 1e6 }], RIDER)).toEqual({ after: [18_000], lowest: 18_000, emptyAt: null });
+    expect(workBalance([], RIDER)).toEqual({ after: [], lowest: 18_000, emptyAt: null });
+  });
+
+  test('agrees with the published rule taken in steps of a second, whose error it bounds', () => {
+    const r = random(93);
+    for (let i = 0; i < 100; i++) {
+      const stretches = Array.from({ length: 8 }, () => ({ power: r.between(0, 330), time: r.whole(30, 600) }));
+      let spent = 0;
+      for (const { power, time } of stretches)
+        for (let second = 0; second < time; second++) {
+          const above = power - RIDER.criticalPower;
+          // Skiba et al. 2015: dW′/dt = −(P − CP) above, and what is spent goes down by (CP − P)/W′ of itself a second below
+          spent += above > 0 ? above : (spent * above) / RIDER.workAbove;
+        }
+      const last = workBalance(stretches, RIDER).after.at(-1) ?? Number.NaN;
+      // a second is at most 220 W/18 kJ = 1.2 % of the time constant, so that Euler's steps are off by half of that of what comes back
+      expect(Math.abs(RIDER.workAbove - spent - last)).toBeLessThan(0.01 * RIDER.workAbove);
+    }
+  });
+
+  test('a stretch cut in two is the same stretch', () => {
+    const r = random(94);
+    for (let i = 0; i < 200; i++) {
+      const stretches = Array.from({ length: 6 }, () => ({ power: r.between(0, 330), time: r.between(30, 600) }));
+      const halves = stretches.flatMap(({ power, time }) => [
+        { power, time: 0.3 * time },
+        { power, time: 0.7 * time },
+      ]);
+      const [whole, cut] = [workBalance(stretches, RIDER), workBalance(halves, RIDER)];
+      expect(cut.after.at(-1)).toBeCloseTo(whole.after.at(-1) ?? Number.NaN, 7);
+      expect(cut.lowest).toBeCloseTo(whole.lowest, 7);
+      if (whole.emptyAt === null) expect(cut.emptyAt).toBeNull();
+      else expect(cut.emptyAt).toBeCloseTo(whole.emptyAt, 7);
+    }
   });
 });

@@ -31,8 +31,8 @@ describe('where the linear method fails (JCGM 101:2008, values from memory)', ()
   test('9.4: at the bottom of a square the linear method sees no loss and no doubt; drawing sees 50 and 50 millionths', () => {
     expect(lossLinear[0]?.value).toBe(0);
     expect(lossLinear[0]?.standard).toBe(0);
-    // relative 0.5 %: three standard errors of 400,000 trials
-    expect(relative(lossDrawn(0).mean, 50)).toBeLessThan(0.005);
+    // 0.7 % and 1 %: three standard errors of 200,000 trials
+    expect(relative(lossDrawn(0).mean, 50)).toBeLessThan(0.007);
     expect(relative(lossDrawn(0).standard, 50)).toBeLessThan(0.01);
     expect(lossDrawn(0).shortest.low).toBeLessThan(0.01);
     expect(relative(lossDrawn(0).shortest.high, 150)).toBeLessThan(0.01);
@@ -59,7 +59,7 @@ describe('H.1 with its second order', () => {
         const alpha = 11.5e-6 + even(2e-6);
         return [standard + difference - standard * (even(1e-6) * warmth + alpha * even(0.05))];
       },
-      200_000,
+      100_000,
       randomSource(830),
     );
     const { mean, standard } = summaryOf(trials[0] ?? []);
@@ -162,7 +162,7 @@ describe('effectiveFreedom', () => {
   test('ranges with it hold the truth in 95 of 100 cases: 3 repeats and an exactly known part', () => {
     const source = randomSource(833);
     let held = 0;
-    const TIMES = 40_000;
+    const TIMES = 20_000;
     for (let i = 0; i < TIMES; i++) {
       const values = [normalDraw(source), normalDraw(source), normalDraw(source)];
       const mean = (values[0] as number) / 3 + (values[1] as number) / 3 + (values[2] as number) / 3;
@@ -186,7 +186,7 @@ describe('ranges of trials', () => {
   });
 
   test('a lopsided distribution: equal tails and shortest differ as worked out (exponential, 95 %)', () => {
-    const [trials = []] = monteCarlo((source) => [-Math.log(1 - source())], 400_000, randomSource(834));
+    const [trials = []] = monteCarlo((source) => [-Math.log(1 - source())], 200_000, randomSource(834));
     const { mean, standard, symmetric, shortest } = summaryOf(trials);
     expect(mean).toBeCloseTo(1, 2);
     expect(standard).toBeCloseTo(1, 2);
@@ -198,7 +198,7 @@ describe('ranges of trials', () => {
   });
 
   test('drawn from few repeats, the range is Student’s', () => {
-    const [trials = []] = monteCarlo((source) => [10 + 2 * tDraw(source, 4)], 400_000, randomSource(835));
+    const [trials = []] = monteCarlo((source) => [10 + 2 * tDraw(source, 4)], 200_000, randomSource(835));
     const { symmetric } = summaryOf(trials);
     expect(Math.abs((symmetric.high - symmetric.low) / 2 - 2 * tQuantile(0.975, 4))).toBeLessThan(0.05);
   });
