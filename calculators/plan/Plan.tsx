@@ -25,25 +25,25 @@ const FINDS: Row[] = [
   ['repeats', 'Runs of each that it takes', true],
   ['repeats-planned', 'Runs of each in this plan'],
   ['runs', 'Runs in all'],
-  ['chance', 'Chance to find it'],
-  ['detectable-difference', 'It finds'],
-  ['detectable-power', 'That is'],
+  ['chance', 'Chance to find what matters'],
+  ['detectable-difference', 'Difference that it finds'],
+  ['detectable-power', 'The same in power'],
   ['detectable-difference-all', 'Judging all pairs at once'],
   ['least-difference', 'No number of runs finds less than'],
   ['repeats-for-gaps', 'Runs of each for the gaps you expect'],
-  ['scatter', 'One run lies within ±', true],
-  ['scatter-time', 'That is, within ±', true],
+  ['scatter', 'Scatter of one run, ±', true],
+  ['scatter-time', 'The same in time, ±', true],
 ];
 const DAY: Row[] = [
   ['ends-at', 'Last run is back'],
   ['runs-in-light', 'Runs before last light'],
   ['repeats-in-light', 'Runs of each before it'],
-  ['detectable-in-light', 'They find'],
+  ['detectable-in-light', 'Difference that those find'],
   ['control-time', 'A control run takes'],
-  ['rider-work', 'Your work, all runs'],
-  ['legs-lowest', 'Left above what you hold for long, at the least'],
-  ['power-lasting', 'Legs last up to'],
-  ['rest-lasting', 'and with a cool-down of'],
+  ['rider-work', 'Your work on all runs'],
+  ['legs-lowest', 'Work left above what you hold, at least'],
+  ['power-lasting', 'Legs last to a target power of'],
+  ['rest-lasting', 'Cool-down that your legs need'],
 ];
 
 /** How many runs of each bike, in which order, on which day. */
@@ -93,8 +93,10 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
         </p>
         {about && (
           <p class="headline-of">
-            With {scenario.controls} control {scenario.controls === 1 ? 'run' : 'runs'} that {found || 'show nothing'},
-            and the last is back at {clockText(about.schedule.end)}.
+            {found ? `They ${found}` : 'They show nothing'}.{' '}
+            {scenario.controls > 0 &&
+              `With ${scenario.controls} control ${scenario.controls === 1 ? 'run' : 'runs'} the`}
+            {scenario.controls === 0 && 'The'} last is back at {clockText(about.schedule.end)}.
           </p>
         )}
       </>
@@ -112,8 +114,10 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
         </ul>
         {about && <Choices scenario={scenario} about={about} said={said('repeats')} />}
         <Folded small={small} words="What it finds, the day, and bike by bike">
-          {table('What it finds', FINDS)}
-          {table('The day', DAY)}
+          <div class="beside">
+            {table('What it finds', FINDS)}
+            {table('The day', DAY)}
+          </div>
           <BikeTable
             caption="Bike by bike"
             scenario={scenario}
@@ -153,7 +157,7 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
   const here = points.find(({ x }) => x === about.repeats) ?? points[0];
   const caption = 'What other numbers of runs find';
   return (
-    <>
+    <div class="alternatives">
       {here && (
         <figure>
           <figcaption>
@@ -165,9 +169,9 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
                 .map(({ x, y }) => `${text(y, 'seconds')} with ${x} runs of each`)
                 .join(', ')}.`,
               lines: [
-                { label: 'it finds', points, here: here.y },
+                { label: 'found', points, here: here.y },
                 {
-                  label: 'that matters',
+                  label: 'matters',
                   points: [points[0] ?? here, points.at(-1) ?? here].map(({ x }) => ({ x, y: matters })),
                   here: matters,
                 },
@@ -206,6 +210,6 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
           </tbody>
         </table>
       </section>
-    </>
+    </div>
   );
 }

@@ -12,6 +12,7 @@ const KEEP = [
   'Weigh yourself with bottle, and every bike to 0.1 kg.',
   'Wind below 1 m/s; write it down. Start with cool motors.',
   'Decide beforehand what voids a run; keep every run.',
+  'Others use the trail: give way, and stop when you feel unwell.',
 ];
 
 /** Runs that fit one sheet with room for a pencil. */
@@ -45,7 +46,6 @@ export function RunSheet({ scenario, about }: { scenario: Scenario; about: PlanA
               <th scope="col">Run</th>
               <th scope="col">Start</th>
               <th scope="col">Bike</th>
-              <th scope="col">Before it</th>
               {['Time', 'Power', 'Gauge before', 'after', 'Note'].map((blank) => (
                 <th scope="col" class="blank" key={blank}>
                   {blank}
@@ -60,8 +60,10 @@ export function RunSheet({ scenario, about }: { scenario: Scenario; about: PlanA
                 <td>
                   <data value={String(start)}>{clockText(start)}</data>
                 </td>
-                <td class="who">{bike === null ? 'Control, no assistance' : bikeName(scenario, bike)}</td>
-                <td>{swapped ? 'full battery' : ''}</td>
+                <td class="who">
+                  {bike === null ? 'Control, no assistance' : bikeName(scenario, bike)}
+                  {swapped && ', full battery'}
+                </td>
                 <td class="blank" />
                 <td class="blank" />
                 <td class="blank" />

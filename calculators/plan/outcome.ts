@@ -13,6 +13,7 @@ import {
 } from '../model/index.ts';
 import {
   batteryOf,
+  COVERAGE,
   climbOf,
   columnsOf,
   exact,
@@ -188,22 +189,22 @@ function planned(
 
   const watts = (seconds: number | null): number | null =>
     seconds === null ? null : (seconds / secondsPerShare) * totalPower;
-  const finds = (count: number): number | null => detectableDifference(test, slowest, slowest, count, wanted);
+  const finds = (count: number): number | null => found(test, slowest, count, wanted);
   const choiceOf = (count: number): Choice => {
-    const found = finds(count);
+    const least = finds(count);
     return {
       repeats: count,
       runs: count * bikes.length + controls,
-      difference: found,
-      power: watts(found),
+      difference: least,
+      power: watts(least),
       chance: chanceOf(test, slowest, slowest, count, difference),
     };
   };
   const counts = [...new Set([2, 3, 4, 5, 6, 8, 10, repeats])].filter((count) => count > 1).sort((a, b) => a - b);
   const choices = counts.map(choiceOf);
   const own = choices.find((choice) => choice.repeats === repeats) ?? choiceOf(repeats);
-  const amongAll = detectableDifference({ ...test, amongAll: true }, slowest, slowest, repeats, wanted);
-  const least = detectableDifference({ ...test, scatter: 0 }, slowest, slowest, 2, wanted);
+  const amongAll = found({ ...test, amongAll: true }, slowest, repeats, wanted);
+  const least = found({ ...test, scatter: 0 }, slowest, 2, wanted);
 
   const nearest = bikes.map((bike, i) => {
     const other = bikes.reduce<number | undefined>((best, { time }, j) => {
@@ -237,7 +238,7 @@ function planned(
   const small = ridden.flatMap(({ energy, full, reserve }, i) => (energy > full - reserve ? [i] : []));
 
   const legs = legsOf(scenario, bikes, control, rides, pauses);
-  const order_ = bikes.map(({ time }, i) => ({ time, i })).sort((a, b) => a.time - b.time);
+  const ordered = bikes.map(({ time }, i) => ({ time, i })).sort((a, b) => a.time - b.time);
   const tooFew = 'One run of each shows no scatter.';
   const seconds = (name: string, value: number | null, reason = tooFew): Result =>
     exact(name, 'seconds', value ?? Number.NaN, reason);
@@ -265,11 +266,15 @@ function planned(
     seconds('detectable-difference-all', amongAll),
     seconds('least-difference', least),
     exact('repeats-for-gaps', 'count', forGaps, 'No number of runs to 60 shows every gap that you expect.'),
-    withLimits(exact('scatter', 'percent', 2 * scatter.relative, ''), 2 * scatter.low, 2 * scatter.high),
     withLimits(
-      exact('scatter-time', 'seconds', 2 * scatter.relative * secondsPerShare, ''),
-      2 * scatter.low * secondsPerShare,
-      2 * scatter.high * secondsPerShare,
+      exact('scatter', 'percent', COVERAGE * scatter.relative, ''),
+      COVERAGE * scatter.low,
+      COVERAGE * scatter.high,
+    ),
+    withLimits(
+      exact('scatter-time', 'seconds', COVERAGE * scatter.relative * secondsPerShare, ''),
+      COVERAGE * scatter.low * secondsPerShare,
+      COVERAGE * scatter.high * secondsPerShare,
     ),
     exact('control-time', 'duration', controls === 0 ? Number.NaN : control.time, 'There are no control runs.'),
     exact('ends-at', 'duration', schedule.end, ''),
@@ -283,8 +288,8 @@ function planned(
     ...legs.results,
   ];
   bikes.forEach((bike, i) => {
-    const place = order_.findIndex((one) => one.i === i);
-    const faster = order_[place - 1];
+    const place = ordered.findIndex((one) => one.i === i);
+    const faster = ordered[place - 1];
     const { energy, full } = ridden[i] as Ridden;
     const noBattery = 'Without a motor at work nothing is drawn.';
     const gap = bike.time - (faster?.time ?? Number.NaN);
@@ -310,11 +315,20 @@ function planned(
 const withLimits = (result: Result, low: number, high: number): Result =>
   low < high && Number.isFinite(high) ? { ...result, low, high } : result;
 
+/** As many digits as sums over a distribution have: those after them differ from one machine to the next. */
+const asExact = (value: number): number => Number(value.toPrecision(9));
+
+/** Difference, s, between two bikes like that one which so many runs of each find. */
+function found(test: TestPlan, bike: number, repeats: number, wanted: number): number | null {
+  const difference = detectableDifference(test, bike, bike, repeats, wanted);
+  return difference === null ? null : asExact(difference);
+}
+
 /** Chance to find a difference, s, between two bikes. */
 function chanceOf(test: TestPlan, first: number, second: number, repeats: number, difference: number): number {
   const precision = pairPrecision(test, first, second, repeats);
   if (precision.standardError === 0) return difference > 0 ? 1 : 0.05;
-  return powerOfPair(difference, precision);
+  return asExact(powerOfPair(difference, precision));
 }
 
 /** What one run of a bike takes from its battery. */

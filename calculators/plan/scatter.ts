@@ -1,4 +1,4 @@
-import { type Climb, chiSquareCdf, crankPowerForTime } from '../model/index.ts';
+import { type Climb, chiSquareQuantile, crankPowerForTime } from '../model/index.ts';
 import { COVERAGE, DAY_DOUBTS, inputOf, numberOf, type Scenario } from '../scenario/index.ts';
 
 /** What a plan expects of one bike. */
@@ -62,20 +62,8 @@ function scatterOfRepeats(times: readonly number[], bikes: readonly Expected[]):
   // the bike that they may have been ridden on: times nearest to them
   const like = bikes.reduce((best, bike) => (Math.abs(bike.time - mean) < Math.abs(best.time - mean) ? bike : best));
   const relative = deviation / secondsPerShareAt(like.climb, mean);
-  const ratio = (chance: number): number => Math.sqrt(freedom / chiSquareValue(chance, freedom));
+  const ratio = (chance: number): number => Math.sqrt(freedom / chiSquareQuantile(chance, freedom));
   return { relative, low: relative * ratio(0.975), high: relative * ratio(0.025) };
-}
-
-/** Value that chi-square does not exceed with that chance, by halving. */
-function chiSquareValue(chance: number, freedom: number): number {
-  let [low, high] = [0, freedom];
-  while (chiSquareCdf(high, freedom) < chance) high *= 2;
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (chiSquareCdf(middle, freedom) < chance) low = middle;
-    else high = middle;
-  }
-  return high;
 }
 
 /** What sets two bikes apart however often they are ridden, as a standard uncertainty of each relative to its total power: drive, and unlike tyres. */

@@ -41,7 +41,7 @@ const hints: Readonly<Record<string, Hint>> = {
   scatter: {
     text: '19 of 20 runs at one power lie within this of their mean, of total power. Common practice, no source.',
   },
-  repeats: { text: 'Empty: as many as it takes.' },
+  repeats: { text: 'With no number of your own: as many as it takes.' },
   'own-times': { text: 'One bike, one power: 7:22, 7:18, 7:30. They count in place of the scatter.' },
   between: { text: 'Drive and the like, of total power. It does not average.' },
   'cool-down': { text: 'At the foot, until legs and motor are as before.' },

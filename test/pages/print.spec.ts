@@ -66,7 +66,7 @@ for (const name of names) {
     const used = namesOf(name).filter(
       (each) =>
         inputOf(example, each) !== undefined &&
-        !(each === 'rolling' && example.controls > 0) &&
+        !(each === 'rolling' && name === 'bigger-hill') &&
         // these say more about another input, which the example leaves empty
         !(each === 'endurance-work' && inputOf(example, 'endurance') === undefined) &&
         !(each === 'warm-up' && inputOf(example, 'continuous') === undefined) &&
