@@ -36,16 +36,21 @@ export async function open(page: Page, calculator: CalculatorName, query = ''): 
   return tool;
 }
 
-/** Waits for what a calculator loads when somebody is about to change something, so that a test can read what follows a change at once. */
+/**
+ * Waits for what a calculator loads when somebody is about to change something, so that a test can read what follows a change at once:
+ * what reads the fields, what answers, and the sentences.
+ */
 export async function warmUp(tool: Locator): Promise<void> {
   await tool.locator('.tool-form').dispatchEvent('pointerenter');
-  const script = await tool.page().waitForFunction(() =>
-    performance
-      .getEntriesByType('resource')
-      .map(({ name }) => name)
-      .find((name) => /\/changes\.[^/]*\.js$/.test(name)),
-  );
-  await tool.page().evaluate((name) => import(name as string).then(() => undefined), await script.jsonValue());
+  const name = (await tool.getAttribute('data-tool')) ?? '';
+  const needed = [/\/changes\.[\w-]+\.js$/, answerFile(name), /\/Behind\.[\w-]+\.js$/].map(({ source }) => source);
+  const scripts = await tool.page().waitForFunction((sources) => {
+    const loaded = performance.getEntriesByType('resource').map((each) => each.name);
+    const found = sources.map((source) => loaded.find((each) => new RegExp(source).test(each)));
+    return found.every((each) => each !== undefined) && found;
+  }, needed);
+  // a file that has come may still have to be run
+  await tool.page().evaluate((files) => Promise.all(files.map((file) => import(file))), await scripts.jsonValue());
 }
 
 /** A calculator of a page, mostly the only one, once its script is at work and its link applied. */
