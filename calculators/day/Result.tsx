@@ -1,11 +1,10 @@
 import { useState } from 'preact/hooks';
 import { addressUnderBase } from '../parts/address.ts';
 import { BarChart } from '../parts/BarChart.tsx';
-import { differenceText } from '../parts/differences.ts';
 import { ResultOutput, rangeText, resultText } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity, formatRange, type System } from '../quantities/index.ts';
 import { type Result as OneResult, type Remark, resultOf } from '../scenario/outcome.ts';
-import { rankedCauses } from './causes.ts';
+import { type Cause, rankedCauses } from './causes.ts';
 import { checksOf } from './checks.ts';
 import type { DayDocument } from './document.ts';
 import { biggerHillQuery } from './onward.ts';
@@ -149,66 +148,47 @@ function Charts({ document: { system }, outcome, ranking }: RankedProps) {
 /** Name of the result, what people call it, and whether its range is shown. */
 type Row = readonly [name: string, label: string, range?: boolean];
 
-function BikeResults({ document, outcome, ranking }: RankedProps) {
-  const { system } = document;
-  const target = outcome.about?.day.target;
-  const hasEnergy = ranking.some((i) => ofBike(outcome, 'battery-energy', i).si !== undefined);
-  const unranked = outcome.numbers.flatMap((number, i) =>
-    !ranking.includes(i) && outcome.results.some(({ bike }) => bike === number) ? [i] : [],
-  );
-  const common = { outcome, system, bikes: [...ranking, ...unranked] };
-  return (
-    <>
-      <DayTable
-        {...common}
-        caption="Bike by bike"
-        rows={[
-          ['time', 'Time', true],
-          ['motor-power', 'Motor', true],
-          ['speed', 'Speed', true],
-          ['correction', 'Brought to target power by'],
-          ['runs', 'Runs'],
-        ]}
-      />
-      {hasEnergy && (
-        <DayTable
-          {...common}
-          caption="Battery, for one climb"
-          rows={[
-            ['battery-energy', 'From the battery', true],
-            ['implied-efficiency', 'Motor’s work over it', true],
-          ]}
-        />
-      )}
-      {target && (
-        <DayTable
-          {...common}
-          caption={`On another hill: ${hillText(target.hill, system)}, at ${formatQuantity(target.riderPower, 'power', system, { trim: true })}`}
-          rows={[
-            ['target-time', 'Time by the model', true],
-            ['target-time-proportional', 'Time by multiplying height'],
-          ]}
-        />
-      )}
-    </>
-  );
-}
-
-interface TableProps {
-  caption: string;
-  outcome: DayOutcome;
-  system: System;
-  bikes: readonly number[];
-  rows: readonly Row[];
-}
-
 /** Results of the bikes, a column each. It scrolls sideways by itself when it must, so it can be reached by keyboard. */
-function DayTable({ caption, outcome, system, bikes, rows }: TableProps) {
+function BikeResults({ document: { system }, outcome, ranking }: RankedProps) {
+  const target = outcome.about?.day.target;
+  const unranked = outcome.numbers.flatMap((number, i) =>
+    !ranking.includes(i) && outcome.results.some(({ name, bike }) => name === 'time' && bike === number) ? [i] : [],
+  );
+  const bikes = [...ranking, ...unranked];
+  const hasEnergy = bikes.some((i) => ofBike(outcome, 'battery-energy', i).si !== undefined);
+  const groups: { words: string; rows: readonly Row[] }[] = [
+    {
+      words: '',
+      rows: [
+        ['time', 'Time', true],
+        ['motor-power', 'Motor', true],
+        ['speed', 'Speed', true],
+        ['correction', 'Brought to target power by'],
+        ['runs', 'Runs'],
+      ],
+    },
+  ];
+  if (hasEnergy)
+    groups.push({
+      words: 'Battery, for one climb',
+      rows: [
+        ['battery-energy', 'From the battery', true],
+        ['implied-efficiency', 'Motor’s work over it', true],
+      ],
+    });
+  if (target)
+    groups.push({
+      words: `On another hill: ${hillText(target.hill, system)}, at ${formatQuantity(target.riderPower, 'power', system, { trim: true })}`,
+      rows: [
+        ['target-time', 'Time by the model', true],
+        ['target-time-proportional', 'Time by multiplying height'],
+      ],
+    });
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="scrolls" aria-label={caption} tabIndex={0}>
+    <section class="scrolls" aria-label="Bike by bike" tabIndex={0}>
       <table class="bikes">
-        <caption>{caption}</caption>
+        <caption>Bike by bike</caption>
         <thead>
           <tr>
             <td />
@@ -219,30 +199,27 @@ function DayTable({ caption, outcome, system, bikes, rows }: TableProps) {
             ))}
           </tr>
         </thead>
-        <tbody>
-          {rows.map(([name, label, range]) => (
-            <tr key={name}>
-              <th scope="row">{label}</th>
-              {bikes.map((i) => {
-                const result = ofBike(outcome, name, i);
-                return (
+        {groups.map(({ words, rows }) => (
+          <tbody key={words}>
+            {words && (
+              <tr>
+                <th scope="rowgroup" class="group-head" colSpan={bikes.length + 1}>
+                  {words}
+                </th>
+              </tr>
+            )}
+            {rows.map(([name, label, range]) => (
+              <tr key={name}>
+                <th scope="row">{label}</th>
+                {bikes.map((i) => (
                   <td key={i}>
-                    <ResultOutput
-                      result={result}
-                      system={system}
-                      range={range}
-                      words={
-                        name === 'correction' && result.si !== undefined
-                          ? differenceText(result.si, { sign: true })
-                          : undefined
-                      }
-                    />
+                    <ResultOutput result={ofBike(outcome, name, i)} system={system} range={range} />
                   </td>
-                );
-              })}
-            </tr>
-          ))}
-        </tbody>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        ))}
       </table>
     </section>
   );
@@ -326,13 +303,25 @@ function turned<T>(
 const LEAST_SHARE = 0.02;
 const MOST_CAUSES = 7;
 
+/** The main causes of doubt about a motor, about the watts between two, and about the time between two. */
+function doubtSentence(motor: Cause | undefined, between: Cause | undefined, times: Cause | undefined): string {
+  const of = motor?.words ?? '';
+  const first = `Most of the doubt about a motor’s watts is ${of}`;
+  if (!between || !times) return `${first}.`;
+  if (between === motor && times === motor) return `${first}, and so it is about what lies between two bikes.`;
+  const rest =
+    between === times
+      ? `about what lies between two bikes it is ${between.words}`
+      : `about the watts between two it is ${between.words}, about the time between two ${times.words}`;
+  return `${first}; ${rest}. What is the same in all runs cancels between two bikes, as far as it does.`;
+}
+
 /** What the ranges are made of. */
 function Doubts({ outcome }: { outcome: DayOutcome }) {
   const bikes = outcome.about?.reduction.bikes ?? [];
   const motors = rankedCauses(bikes.flatMap(({ motorPower }) => (motorPower ? [motorPower] : [])));
   const pairs = rankedPairs(outcome);
   const gaps = rankedCauses(pairs.map(({ pair }) => pair.motorPower.difference));
-  const [time] = rankedCauses(pairs.map(({ pair }) => pair.time.difference));
   const shareIn = (list: typeof motors, cause: (typeof motors)[number]['cause']): number =>
     list.find((one) => one.cause === cause)?.share ?? 0;
   const rows = motors
@@ -345,10 +334,11 @@ function Doubts({ outcome }: { outcome: DayOutcome }) {
     <div class="day-doubts">
       <h3>Where the doubt comes from</h3>
       <p class="note">
-        {startsLarge(motors[0]?.cause.words ?? '')} makes most of the doubt about a motor’s watts.
-        {gaps[0] &&
-          ` Between two motors it is ${gaps[0].cause.words}: what is the same in all runs cancels, as far as it does.`}
-        {time && ` Between two times, ${time.cause.words}.`}
+        {doubtSentence(
+          motors[0]?.cause,
+          gaps[0]?.cause,
+          rankedCauses(pairs.map(({ pair }) => pair.time.difference))[0]?.cause,
+        )}
       </p>
       <table>
         <caption>Share of the variance: of a motor’s watts, and of the watts between two motors</caption>

@@ -29,7 +29,7 @@ export const causes: Readonly<Record<DoubtName, Cause>> = {
   efficiencyBetween: { words: 'chains and gears that differ', remedy: 'treat all chains alike' },
   density: { words: 'the density of the air', remedy: 'note altitude and temperature' },
   headWind: { words: 'wind', remedy: 'measure it, and ride in still air' },
-  scatter: { words: 'one run to the next: wind, line and pacing', remedy: 'more runs', averages: true },
+  scatter: { words: 'one run to the next', remedy: 'more runs, alike in wind, line and pacing', averages: true },
   gauge: { words: 'the steps of the gauge', remedy: 'several climbs between two readings', averages: true },
   battery: { words: 'how much the battery really holds', remedy: 'measure a full charge at the wall' },
   targetRolling: { words: 'the surface of the other hill', remedy: 'state its rolling resistance' },
