@@ -322,7 +322,7 @@ const isNo = (cell: string): boolean =>
     cell.trim(),
   );
 
-/** A day that this site wrote: exactly what was typed. */
+/** A day that this site wrote: exactly what was typed, but for times that a spreadsheet has changed since. */
 function wholeDay(table: Table): Pick<TableProposal, 'day' | 'bikes' | 'runs'> {
   const { body, document } = table;
   const of = (kind: string): Row[] => body.filter((row) => cellOf(table, row, 'row').trim().toLowerCase() === kind);
@@ -332,8 +332,11 @@ function wholeDay(table: Table): Pick<TableProposal, 'day' | 'bikes' | 'runs'> {
   const comparing = day ? cellOf(table, day, 'comparing').trim() : '';
   const bikes: DayBike[] = of('bike').map((row) => ({ id: newId(), texts: textsFor(table, row, 'bike', system) }));
   const byNumber = new Map(of('bike').map((row, index) => [cellOf(table, row, 'number').trim(), bikes[index]?.id]));
+  const clock = clockOf(of('run').map((row) => cellOf(table, row, 'run.time')));
+  if (clock.note) table.say(clock.note);
   const runs: DayRun[] = of('run').map((row) => {
-    check(table, row, system);
+    const texts = timed(textsFor(table, row, 'run', system), clock.read);
+    check(table, row, system, texts);
     const number = cellOf(table, row, 'number').trim();
     if (number !== '' && !byNumber.has(number))
       table.say(`Row ${row.line}: there is no bike number ${quoted(number)}. Choose the bike of this run.`);
@@ -342,7 +345,7 @@ function wholeDay(table: Table): Pick<TableProposal, 'day' | 'bikes' | 'runs'> {
       bike: byNumber.get(number) ?? '',
       assisted: !isNo(cellOf(table, row, 'assisted')),
       counted: !isNo(cellOf(table, row, 'counted')),
-      texts: textsFor(table, row, 'run', system),
+      texts,
     };
   });
   for (const row of body) {
@@ -422,18 +425,19 @@ function runOf(
   system: System,
 ): DayRun {
   const assisted = cellOf(table, row, 'assisted').trim();
-  const texts = textsFor(table, row, 'run', system);
-  const { time } = texts;
   const run: DayRun = {
     id: newId(),
     bike,
     assisted: assisted === '' ? isAssisted : !isNo(assisted),
     counted: !isNo(cellOf(table, row, 'counted')),
-    texts: trimmed(time === undefined ? texts : { ...texts, time: clock(time) }),
+    texts: trimmed(timed(textsFor(table, row, 'run', system), clock)),
   };
   check(table, row, system, run.texts);
   return run;
 }
+
+const timed = (texts: Texts, clock: (time: string) => string): Texts =>
+  texts.time === undefined ? texts : { ...texts, time: clock(texts.time) };
 
 const trimmed = (texts: Texts): Texts =>
   Object.fromEntries(Object.entries(texts).flatMap(([name, typed]) => (typed.trim() ? [[name, typed.trim()]] : [])));
@@ -460,7 +464,7 @@ function joined({ say }: Table, { line }: Row, before: Texts | undefined, own: T
 }
 
 /** Names the cells of a run that cannot be read; their texts are kept all the same. */
-function check(table: Table, row: Row, system: System, texts = textsFor(table, row, 'run', system)): void {
+function check(table: Table, row: Row, system: System, texts: Texts): void {
   table.headings.forEach((heading, index) => {
     const found = heading?.target.startsWith('run.') ? inputOfTarget(heading.target) : undefined;
     const typed = found && texts[found.input.name];
@@ -472,18 +476,21 @@ function check(table: Table, row: Row, system: System, texts = textsFor(table, r
 }
 
 /**
- * How the times of a column are meant. Spreadsheets take 7:22 for seven hours and write 7:22:00, and write 0:07:22 as 12:07:22 AM; when
- * every time looks so, hours are minutes.
+ * How the times of a column are meant. Spreadsheets take 7:22 for seven hours and write 7:22:00, and write 0:07:22 as 12:07:22 AM. Where
+ * every time looks so and one of them is three hours or more, hours are minutes; with shorter ones the reader is asked.
  */
 function clockOf(times: readonly string[]): { read: (time: string) => string; note?: string } {
-  const midnight = (time: string): string => time.trim().replace(/^12(:\d\d:\d\d) ?AM$/i, '0$1');
-  const filled = times.map(midnight).filter((time) => time !== '');
-  const hours = /^(0?[1-9]|[1-9]\d)(:\d\d):00$/;
+  const midnight = (time: string): string => time.replace(/^\s*12(:\d\d:\d\d) ?AM\s*$/i, '0$1');
+  const filled = times.map(midnight).filter((time) => time.trim() !== '');
+  const hours = /^\s*0?([1-9]\d?)(:\d\d):00\s*$/;
   if (filled.length < 2 || !filled.every((time) => hours.test(time))) return { read: midnight };
-  const read = (time: string): string => midnight(time).replace(hours, '$1$2');
   const [first = ''] = filled;
-  return {
-    read,
-    note: `Every time has hours and no seconds, as when a spreadsheet takes minutes for hours: ${quoted(first)} is read as ${read(first)}.`,
-  };
+  const inMinutes = (time: string): string => midnight(time).replace(hours, '$1$2');
+  const all = 'Every time has hours and no seconds, as when a spreadsheet takes minutes for hours:';
+  return filled.some((time) => Number(hours.exec(time)?.[1]) >= 3)
+    ? { read: inMinutes, note: `${all} ${quoted(first)} is read as ${inMinutes(first)}.` }
+    : {
+        read: midnight,
+        note: `${all} if ${quoted(first)} is ${inMinutes(first)}, write the times as text there and copy them again.`,
+      };
 }
