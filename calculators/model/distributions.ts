@@ -2,7 +2,7 @@ import { crossingOf } from './crossing.ts';
 
 /*
  * The distributions that ranges and plans need, of our own: pages carry a few of these functions, and the libraries that hold them all are large.
- * Absolute errors are below 1e-13 unless a function says otherwise; small tails of the normal and of Student's t keep their leading digits too.
+ * Absolute errors are below 1e-12 unless a function says otherwise; small tails of the normal and of Student's t keep their leading digits too.
  */
 
 const ROOT_OF_TWO_PI = Math.sqrt(2 * Math.PI);
