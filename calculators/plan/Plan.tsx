@@ -60,7 +60,7 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
   const found = of('detectable-difference').si === undefined ? '' : `find ${said('detectable-difference')}`;
   const words = `${said(main)} ${of(main).si === 1 ? 'run' : 'runs'} of each bike`;
   const table = (caption: string, rows: Row[]) => (
-    <table class="bikes">
+    <table class="bikes" key={caption}>
       <caption>{caption}</caption>
       <tbody>
         {rows
@@ -76,6 +76,8 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
       </tbody>
     </table>
   );
+
+  const tables = [table('What it finds', FINDS), table('The day', DAY)];
 
   return {
     spoken: about ? `${words}${found && `, ${found}`}, back at ${clockText(about.schedule.end)}` : (reason ?? ''),
@@ -114,10 +116,7 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
         </ul>
         {about && <Choices scenario={scenario} about={about} said={said('repeats')} />}
         <Folded small={small} words="What it finds, the day, and bike by bike">
-          <div class="beside">
-            {table('What it finds', FINDS)}
-            {table('The day', DAY)}
-          </div>
+          {small ? tables : <div class="beside">{tables}</div>}
           <BikeTable
             caption="Bike by bike"
             scenario={scenario}
@@ -157,9 +156,9 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
   const here = points.find(({ x }) => x === about.repeats) ?? points[0];
   const caption = 'What other numbers of runs find';
   return (
-    <div class="alternatives">
+    <>
       {here && (
-        <figure>
+        <figure class="alternatives">
           <figcaption>
             Smallest difference that is found with a chance of {wanted}, against the runs of each bike.
           </figcaption>
@@ -185,7 +184,7 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
         </figure>
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section class="scrolls" aria-label={caption} tabIndex={0}>
+      <section class="scrolls alternatives" aria-label={caption} tabIndex={0}>
         <table>
           <caption>{caption}</caption>
           <thead>
@@ -210,6 +209,6 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
           </tbody>
         </table>
       </section>
-    </div>
+    </>
   );
 }
