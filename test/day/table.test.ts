@@ -165,12 +165,9 @@ describe('tables of others', () => {
     expect(proposal.problems[0]).toContain('never closed');
   });
 
-  test('10,000 rows: quickly, as many as there is room for, and a sentence', () => {
+  test('10,000 rows: as many as there is room for, and a sentence', () => {
     const rows = Array.from({ length: 10_000 }, (_, i) => `Bike ${i % 5},${5 + (i % 3)}:2${i % 10},20${i % 10}`);
-    const before = performance.now();
     const proposal = read(`Bike,Time,Power\n${rows.join('\n')}\n`);
-    // 20 to 40 ms on a quiet machine, and tests share two cores
-    expect(performance.now() - before).toBeLessThan(1000);
     expect(proposal.runs).toHaveLength(500);
     expect(proposal.problems).toEqual([
       'The table has 10000 runs, and there is room for 500: the first 500 are taken.',
