@@ -47,6 +47,7 @@ function useLater(wanted: boolean): { code: Later | undefined; failed: boolean }
       import('./later.ts').then(
         (loaded) => {
           setFailed(false);
+          loaded.readySampling();
           setCode(loaded);
         },
         () => setFailed(true),
@@ -147,7 +148,7 @@ function Begin({ day }: { day: Handle }) {
     <>
       <p>Type it in below, one run at a time, or begin otherwise:</p>
       <div class="choices">
-        <button type="button" onClick={day.togglePasting} aria-expanded={day.pasting}>
+        <button type="button" id="paste" onClick={day.togglePasting} aria-expanded={day.pasting}>
           Paste a table or open a file
         </button>
         <button type="button" onClick={day.lookAtExample}>
@@ -177,7 +178,7 @@ function Foot({ day, empty }: { day: Handle; empty: boolean }) {
     <div class="share">
       {!empty && (
         <>
-          <button type="button" onClick={day.togglePasting} aria-expanded={day.pasting}>
+          <button type="button" id="paste" onClick={day.togglePasting} aria-expanded={day.pasting}>
             Paste a table or open a file
           </button>
           <button type="button" onClick={day.startNew}>

@@ -1,4 +1,5 @@
-import { fieldText, formatQuantity, shownUnit } from '../quantities/index.ts';
+import { shownUnit } from '../quantities/index.ts';
+import { shortText } from '../scenario/scenario.ts';
 import type { Texts } from './document.ts';
 import { type DayInput, inputOf, type Place } from './inputs.ts';
 import type { Handle } from './useDay.ts';
@@ -117,6 +118,5 @@ function Colon({ day, of, name, id }: { day: Handle; of: string; name: string; i
 function placeholderOf({ kind, default: standard, name }: DayInput, system: 'metric' | 'us'): string {
   if (kind === 'duration') return 'm:ss';
   if (standard === undefined) return name === 'date' ? 'today, or when it was' : '';
-  // a share has a sign that its field shows
-  return standard === null ? 'none' : fieldText(standard, kind, system) || formatQuantity(standard, kind, system);
+  return standard === null ? 'none' : shortText(standard, kind, system);
 }

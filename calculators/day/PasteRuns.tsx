@@ -94,10 +94,10 @@ function Understood({ day, proposal, fileName, assigned, assign }: UnderstoodPro
   return (
     <>
       <p>
-        {fileName && `${fileName}: `}
+        {fileName && `${fileName}. `}
         {proposal.day
-          ? `a whole day, ${dayInWords(proposal.day)}.`
-          : `understood ${count(runs.length, 'run')}${bikes.length > 0 ? ` and ${count(bikes.length, `new ${one}`, `new ${several}`)}` : ''}.`}
+          ? `Understood: ${dayInWords(proposal.day)}.`
+          : `Understood: ${count(runs.length, 'run')}${bikes.length > 0 ? ` and ${count(bikes.length, `new ${one}`, `new ${several}`)}` : ''}.`}
         {ignored.length > 0 && ` Left out: ${ignored.join(', ')}.`}
       </p>
       {problems.length > 0 && (

@@ -7,3 +7,4 @@ export { dayOutcome } from './outcome.ts';
 export { PassOn } from './PassOn.tsx';
 export { PasteRuns } from './PasteRuns.tsx';
 export { Result } from './Result.tsx';
+export { readySampling } from './sampling.ts';

@@ -9,6 +9,29 @@ export const TRIALS = 20_000;
 const PAUSE = 600;
 
 /**
+ * One worker for as long as the page lives: its file is asked for once, early, because on a hill there may be no signal for a second
+ * one. Undefined while the page is built and without workers.
+ */
+let worker: Worker | undefined;
+/** Number of the last day that was asked about: words about an earlier one are not shown. */
+let asked = 0;
+
+export function readySampling(): Worker | undefined {
+  if (worker || typeof Worker === 'undefined') return worker;
+  try {
+    worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  } catch {
+    return undefined;
+  }
+  worker.onerror = (event): void => {
+    event.preventDefault();
+    // with a signal the next day may have better luck
+    worker = undefined;
+  };
+  return worker;
+}
+
+/**
  * In words how far many drawn days agree with the ranges of an outcome, and until then how far the drawing is. Empty where nothing can be
  * drawn: while the page is built, without workers, or when the worker’s file did not come.
  */
@@ -17,29 +40,25 @@ export function useSimulation(outcome: DayOutcome, system: System): string {
   useEffect(() => {
     setWords('');
     const { about, reading } = outcome;
-    if (!about || about.reduction.bikes.every(({ motorPower }) => !motorPower) || typeof Worker === 'undefined') return;
-    let worker: Worker | undefined;
-    const timer = setTimeout(() => {
-      try {
-        worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
-      } catch {
-        return;
-      }
-      worker.onmessage = ({ data: { trials, sampled } }: MessageEvent<Told>): void =>
-        setWords(
-          sampled
-            ? agreementText(about.reduction, sampled, reading.bikeNames, system)
-            : `${formatNumber(trials)} of ${formatNumber(TRIALS)} days drawn…`,
-        );
-      worker.onerror = (event): void => {
-        event.preventDefault();
-        setWords('');
-      };
-      worker.postMessage({ day: about.day, doubts: reading.doubts, trials: TRIALS } satisfies Asked);
-    }, PAUSE);
+    if (!about || about.reduction.bikes.every(({ motorPower }) => !motorPower)) return;
+    const id = ++asked;
+    const listen = ({ data: { id: of, trials, sampled } }: MessageEvent<Told>): void => {
+      if (of !== id) return;
+      setWords(
+        sampled
+          ? agreementText(about.reduction, sampled, reading.bikeNames, system)
+          : `${formatNumber(trials)} of ${formatNumber(TRIALS)} days drawn…`,
+      );
+    };
+    const ready = readySampling();
+    ready?.addEventListener('message', listen);
+    const timer = setTimeout(
+      () => ready?.postMessage({ id, day: about.day, doubts: reading.doubts, trials: TRIALS } satisfies Asked),
+      PAUSE,
+    );
     return () => {
       clearTimeout(timer);
-      worker?.terminate();
+      ready?.removeEventListener('message', listen);
     };
   }, [outcome, system]);
   return words;

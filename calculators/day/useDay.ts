@@ -338,6 +338,11 @@ export function useDay() {
     dropFragment();
   };
 
+  const togglePasting = (): void => {
+    setPasting(!pasting);
+    next.current = pasting ? '#paste' : '#pasted';
+  };
+
   const saveFile = (): void => saveAs(fileText(document), fileName(document.setup.title, 'json'), 'application/json');
 
   return {
@@ -373,7 +378,7 @@ export function useDay() {
     startNew,
     lookAtExample,
     pasting,
-    togglePasting: (): void => setPasting((before) => !before),
+    togglePasting,
     takeTable,
     /** nothing is known of the device yet */
     opening,
