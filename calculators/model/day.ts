@@ -164,7 +164,7 @@ export interface ReducedBike {
   correction?: number;
   /** support × rider power held the motor back in these runs, so it follows the rider */
   followsRider?: boolean;
-  /** a run was ridden inside the fade before the limit: the motor is a mean on this hill, a lower bound */
+  /** ridden, in the mean, in the fade before the limit or above it: the motor is a mean on this hill, a lower bound */
   insideFade?: boolean;
   /** J from the battery for one climb, by its gauge */
   batteryEnergy?: Estimate;

@@ -98,9 +98,12 @@ export function runDoubtOf(time: number, riderShare: number, steepness: number, 
   };
 }
 
+/** Where a run is said to have no doubt at all, all runs count alike. */
+const LEAST_SIZE = 1e-6;
+
 /** Standard deviation of one run, relative to total power, that its doubt amounts to. */
 export const sizeOf = ({ stopwatch, meterRepeatability, scatter }: RunDoubt): number =>
-  Math.hypot(stopwatch, meterRepeatability, scatter);
+  Math.max(LEAST_SIZE, Math.hypot(stopwatch, meterRepeatability, scatter));
 
 type Shared = { [Name in keyof DayErrors]: DayErrors[Name] extends number ? Name : never }[keyof DayErrors];
 type Listed = Exclude<keyof DayErrors, Shared>;

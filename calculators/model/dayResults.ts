@@ -81,9 +81,7 @@ export function dayResults(sorted: SortedDay, judgement: DayJudgement, errors: D
   const asked = { sorted, judgement, errors };
   const calibration = calibrateDay(asked);
   const runs = sorted.runs.map((run) => inferRun(asked, calibration, run));
-  const bikes = sorted.bikes.map((bike) =>
-    bike.runs.length > 0 ? bikeResult(asked, calibration, bike, meanRun(bike.runs, runs)) : null,
-  );
+  const bikes = sorted.bikes.map((bike) => (bike.runs.length > 0 ? bikeResult(asked, calibration, bike, runs) : null));
   return { calibration, runs, bikes };
 }
 
@@ -147,7 +145,7 @@ function calibrateDay(asked: Asked): DayCalibration {
 function sumsOf(asked: Asked, group: TyreGroup) {
   const { errors, judgement } = asked;
   const distance = distanceOf(asked);
-  const speed = group.controls.reduce((sum, { run }) => sum + distance / run.time, 0) / group.controls.length;
+  const speed = meanOver(group.controls, ({ run }) => distance / run.time);
   const sum = { rr: 0, ra: 0, aa: 0, ry: 0, ay: 0, speed };
   for (const sortedRun of group.controls) {
     const { run, index, bikeIndex } = sortedRun;
@@ -191,9 +189,13 @@ function inferRun(asked: Asked, calibration: DayCalibration, sortedRun: SortedRu
   return { totalPower, riderPower, motorPower: totalPower - riderPower, speed };
 }
 
+/** Mean over runs; not a number where there is none, or one has none. */
+export function meanOver(runs: readonly SortedRun[], of: (run: SortedRun) => number | undefined): number {
+  return runs.reduce((sum, run) => sum + (of(run) ?? Number.NaN), 0) / runs.length;
+}
+
 function meanRun(runs: readonly SortedRun[], results: readonly RunResult[]): RunResult {
-  const mean = (of: keyof RunResult): number =>
-    runs.reduce((sum, { index }) => sum + (results[index]?.[of] ?? Number.NaN), 0) / runs.length;
+  const mean = (of: keyof RunResult): number => meanOver(runs, ({ index }) => results[index]?.[of]);
   return {
     totalPower: mean('totalPower'),
     riderPower: mean('riderPower'),
@@ -202,7 +204,13 @@ function meanRun(runs: readonly SortedRun[], results: readonly RunResult[]): Run
   };
 }
 
-function bikeResult(asked: Asked, calibration: DayCalibration, bike: SortedBike, mean: RunResult): BikeResult {
+function bikeResult(
+  asked: Asked,
+  calibration: DayCalibration,
+  bike: SortedBike,
+  runs: readonly RunResult[],
+): BikeResult {
+  const mean = meanRun(bike.runs, runs);
   const judged = asked.judgement.bikes[bike.index] ?? SATURATED;
   const time = timeAtTarget(asked, calibration, bike, mean, judged);
   return {
@@ -210,7 +218,7 @@ function bikeResult(asked: Asked, calibration: DayCalibration, bike: SortedBike,
     time,
     speed: distanceOf(asked) / time,
     targetTime: timeOnTarget(asked, calibration, bike, mean, judged),
-    ...batteryOf(asked, bike, mean),
+    ...batteryOf(asked, bike, runs),
   };
 }
 
@@ -303,10 +311,10 @@ function motorAt({ bike }: SortedBike, ridden: RunResult, power: number, follows
 }
 
 /** Step 6: energy, J, from the battery for one climb by its gauge, and the motor's work over it. */
-function batteryOf({ errors }: Asked, { index, bike, gauge }: SortedBike, mean: RunResult) {
+function batteryOf({ errors }: Asked, { index, bike, gauge }: SortedBike, results: readonly RunResult[]) {
   if (!gauge || bike.usableEnergy === undefined) return { batteryEnergy: Number.NaN, efficiency: Number.NaN };
   const full = bike.usableEnergy * (1 + (errors.battery[index] ?? 0));
   const batteryEnergy = full * (gauge.share + (errors.gauge[index] ?? 0));
-  const time = gauge.runs.reduce((sum, { run }) => sum + run.time, 0) / gauge.runs.length;
-  return { batteryEnergy, efficiency: batteryEnergy > 0 ? (mean.motorPower * time) / batteryEnergy : Number.NaN };
+  const work = meanOver(gauge.runs, (run) => (results[run.index]?.motorPower ?? Number.NaN) * run.run.time);
+  return { batteryEnergy, efficiency: batteryEnergy > 0 ? work / batteryEnergy : Number.NaN };
 }

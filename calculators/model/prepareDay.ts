@@ -11,11 +11,10 @@ import {
   type Scatter,
   sizeOf,
 } from './dayErrors.ts';
-import { type BikeJudgement, type DayJudgement, type DayResults, dayResults } from './dayResults.ts';
+import { type BikeJudgement, type DayJudgement, type DayResults, dayResults, meanOver } from './dayResults.ts';
 import { assistShare } from './motor.ts';
 import { type Load, resistanceOf, resistingForce } from './resistance.ts';
 import { type SortedDay, type SortedRun, sortDay } from './sortDay.ts';
-import { meanOf } from './statistics.ts';
 
 /*
  * What has to be settled before errors are tried: weights of the control runs, which bikes fade and which follow their rider, how much
@@ -56,9 +55,6 @@ function followsRider({ sorted, judgement, centre, budget }: PreparedDay, index:
   const most = bike.bike.support * meanOver(bike.runs, ({ index: run }) => centre.runs[run]?.riderPower);
   return most >= motor.low && most <= motor.high;
 }
-
-const meanOver = (runs: readonly SortedRun[], of: (run: SortedRun) => number | undefined): number =>
-  meanOf(runs.map((run) => of(run) ?? Number.NaN));
 
 function prepare(sorted: SortedDay, doubts: DayDoubts, following: readonly boolean[]): PreparedDay {
   const calibration = calibrationWeights(sorted, doubts);
