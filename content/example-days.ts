@@ -260,19 +260,19 @@ const INSTRUMENTS: Partial<DayDoubts> = {
 
 const tests: readonly TestKind[] = [
   {
-    name: 'Instruments alone, meter ±1 %, one control run',
+    name: 'Instruments alone, meter ±1\u202f%, one control run',
     riding: { ...ordinary, controls: 1, scatter: 0 },
     doubts: { ...INSTRUMENTS, meterScale: CHECKED_METER },
   },
   {
-    name: 'Good practice: meter ±1 %, still air, half the scatter, 4 runs, 4 control runs',
+    name: 'Good practice: meter ±1\u202f%, still air, half the scatter, 4\u00a0runs, 4\u00a0control runs',
     riding: { ...ordinary, repeats: 4, controls: 4, scatter: CAREFUL_SCATTER },
     doubts: { meterScale: CHECKED_METER, headWind: 0.2 },
   },
-  { name: 'Ordinary day: 3 runs, 2 control runs', riding: ordinary },
-  { name: 'The same, 6 runs, 4 control runs', riding: { ...ordinary, repeats: 6, controls: 4 } },
+  { name: 'Ordinary day: 3\u00a0runs, 2\u00a0control runs', riding: ordinary },
+  { name: 'The same, 6\u00a0runs, 4\u00a0control runs', riding: { ...ordinary, repeats: 6, controls: 4 } },
   { name: 'Ordinary day, unlike tyres', riding: unlikeTyres },
-  { name: 'The same, 2 motor-off runs on each bike', riding: { ...unlikeTyres, motorOff: 2 } },
+  { name: 'The same, 2\u00a0motor-off runs on each bike', riding: { ...unlikeTyres, motorOff: 2 } },
   { name: 'Ordinary day, no control run', riding: { ...ordinary, controls: 0 } },
 ];
 
