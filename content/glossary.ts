@@ -28,6 +28,8 @@ const FORCES = ['/learn/forces-on-a-climb/', 'Forces on a climb'] as const;
 const SCALING = ['/learn/scaling-a-climb/', 'Scaling a climb'] as const;
 const TESTING = ['/learn/testing-method/', 'Testing method'] as const;
 const RANGE = ['/learn/range/', 'Range'] as const;
+const PLANNING = ['/test/plan/', 'Plan a test'] as const;
+const DAY = ['/test/day/', 'The day itself'] as const;
 const READING = ['/learn/reading-a-test/', 'Reading a test'] as const;
 const LAW = ['/learn/assist-and-the-law/', 'Assist and the law'] as const;
 const PER_KILOGRAM = ['/learn/power-to-weight/', 'Power-to-weight'] as const;
@@ -72,7 +74,7 @@ export const glossary: readonly Term[] = [
     id: 'balanced-order',
     term: 'Balanced order',
     text: 'An order of the runs in which every bike stands early and late alike, such as A, B, C, then C, B, A, or a Latin square. A steady drift over the day then falls on all bikes alike.',
-    page: TESTING,
+    page: PLANNING,
   },
   {
     id: 'bearings',
@@ -146,7 +148,7 @@ export const glossary: readonly Term[] = [
     id: 'detectable-difference',
     term: 'Detectable difference',
     text: 'The smallest true difference that a plan would show in eight or nine of ten tests. A smaller one may be there and not be found.',
-    page: TESTING,
+    page: PLANNING,
   },
   {
     id: 'drift',
@@ -284,13 +286,13 @@ export const glossary: readonly Term[] = [
     id: 'normalised-time',
     term: 'Normalised time',
     text: 'The time that a run would have taken at the target power, with the same rider on the bike’s own mass. Also called time at target power.',
-    page: TESTING,
+    page: DAY,
   },
   {
     id: 'paired-experiment',
     term: 'Paired experiment',
     text: 'A test of one thing on one bike: other tyres, added mass, another setting. Everything else stays, so its errors drop out of the difference.',
-    page: READING,
+    page: DAY,
   },
   {
     id: 'peak-power',
