@@ -59,7 +59,8 @@ export function biggerHillQuery(document: DayDocument, outcome: DayOutcome): str
   const pairs: [string, string][] = [
     ...setup,
     ['power', plainText(day.targetPower, 'power')],
-    ['name', bikes.map((i) => (reading.bikeNames[i] ?? '').replace(/[\\,]/g, '\\$&')).join(',')],
+    // a name that cannot be read is one by number
+    ['name', texts.map((own, k) => said('bike', own, 'name').replace(/[\\,]/g, '\\$&') || `Bike ${k + 1}`).join(',')],
     ...perBike('bike'),
     ...perBike('limit'),
     ...perBike('battery'),
