@@ -1,12 +1,19 @@
 import type { Answer } from '../parts/answer.ts';
 import { BikeTable } from '../parts/BikeTable.tsx';
+import { ENDURANCE, type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { Output, resultText } from '../parts/Output.tsx';
+import { resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { TrackChart } from '../parts/TrackChart.tsx';
 import { bikeName, columnsOf, isGiven, resultOf, type Scenario, valueText } from '../scenario/index.ts';
 import { biggerHill } from './outcome.ts';
 import { biggerHillRemarks } from './remarks.ts';
+
+const HILLS: Fact[] = [
+  ['rolling', 'Rolling resistance, measured hill', true],
+  ['grade', 'Grade, measured hill'],
+  ['target-grade', 'Grade, other hill'],
+];
 
 /** A measured climb carried to another hill. */
 export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
@@ -88,30 +95,8 @@ export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
             ]}
           />
           <dl class="facts">
-            <div>
-              <dt>Rolling resistance, measured hill</dt>
-              <dd>
-                <Output {...output} name="rolling" range />
-              </dd>
-            </div>
-            <div>
-              <dt>Grade, measured hill</dt>
-              <dd>
-                <Output {...output} name="grade" />
-              </dd>
-            </div>
-            <div>
-              <dt>Grade, other hill</dt>
-              <dd>
-                <Output {...output} name="target-grade" />
-              </dd>
-            </div>
-            <div hidden={resultOf(outcome, 'endurance-time').si === undefined}>
-              <dt>You hold this power for</dt>
-              <dd>
-                <Output {...output} name="endurance-time" />
-              </dd>
-            </div>
+            <Facts {...output} facts={HILLS} />
+            <Facts {...output} facts={ENDURANCE} ifKnown />
           </dl>
         </Folded>
       </>

@@ -1,6 +1,7 @@
 import type { Answer } from '../parts/answer.ts';
 import { CurveChart } from '../parts/CurveChart.tsx';
 import { differenceText } from '../parts/differences.ts';
+import { type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { formatDuration, formatQuantity } from '../quantities/index.ts';
@@ -21,12 +22,12 @@ const FACTS: [string, string][] = [
 ];
 
 /** Shown only where they have a value. */
-const IF_BOUND: [string, string][] = [
-  ['binds-after', 'It binds after'],
-  ['binds-height', 'From a height of'],
-  ['time-lost', 'It costs'],
-  ['limit-power', 'Motor that reaches the assist limit'],
-  ['endurance-time', 'You hold this power for'],
+const IF_BOUND: Fact[] = [
+  ['binds-after', 'It binds after', true],
+  ['binds-height', 'From a height of', true],
+  ['time-lost', 'It costs', true],
+  ['limit-power', 'Motor that reaches the assist limit', true],
+  ['endurance-time', 'You hold this power for', true],
 ];
 
 const SPLIT: [string, string][] = [
@@ -67,14 +68,7 @@ export function climbTimeAnswer(scenario: Scenario, small: boolean): Answer {
               </dd>
             </div>
           ))}
-          {IF_BOUND.map(([name, label]) => (
-            <div key={name} hidden={resultOf(outcome, name).si === undefined}>
-              <dt>{label}</dt>
-              <dd>
-                <Output {...output} name={name} range />
-              </dd>
-            </div>
-          ))}
+          <Facts {...output} facts={IF_BOUND} ifKnown />
         </dl>
         {time.si !== undefined && outcome.curve.length > 0 && (
           <figure>

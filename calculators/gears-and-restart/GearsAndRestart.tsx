@@ -1,5 +1,6 @@
 import type { Answer } from '../parts/answer.ts';
 import { BarChart } from '../parts/BarChart.tsx';
+import { type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { resultOf, type Scenario, valueText } from '../scenario/index.ts';
@@ -39,9 +40,9 @@ export function gearsAndRestartAnswer(scenario: Scenario, small: boolean): Answe
     const { si, low, high } = result;
     return si === undefined ? [] : [{ label, text: resultText(result, system), value: si, low, high }];
   });
-  const facts: [string, string][] = [
-    ['force-needed', `Force that ${ramp} takes`],
-    ['wheel-force', 'Force of you and the motor'],
+  const facts: Fact[] = [
+    ['force-needed', `Force that ${ramp} takes`, true],
+    ['wheel-force', 'Force of you and the motor', true],
     ['wheel-torque', 'Motor’s torque at the wheel'],
     ['speed', `Speed at ${valueText(scenario, 'cadence')}`],
     ['verdict', 'In one word'],
@@ -65,14 +66,7 @@ export function gearsAndRestartAnswer(scenario: Scenario, small: boolean): Answe
     details: (
       <>
         <dl class="facts">
-          {facts.map(([name, label]) => (
-            <div key={name}>
-              <dt>{label}</dt>
-              <dd>
-                <Output {...output} name={name} range={name === 'force-needed' || name === 'wheel-force'} />
-              </dd>
-            </div>
-          ))}
+          <Facts {...output} facts={facts} />
         </dl>
         {bars.length > 0 && (
           <figure>

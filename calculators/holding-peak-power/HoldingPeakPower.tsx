@@ -1,4 +1,5 @@
 import type { Answer } from '../parts/answer.ts';
+import { type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { formatDuration, formatQuantity, type System } from '../quantities/index.ts';
@@ -7,9 +8,7 @@ import { type HoldingPeakPowerOutcome, holdingPeakPower } from './outcome.ts';
 import { PowerChart, type PowerChartProps } from './PowerChart.tsx';
 import { holdingPeakPowerRemarks } from './remarks.ts';
 
-type Row = [name: string, label: string, range?: boolean];
-
-const FACTS: Row[] = [
+const FACTS: Fact[] = [
   ['held-power', 'It gives for ever'],
   ['limit-height', 'Heat limits it from a height of', true],
   ['mean-power', 'Mean over this climb', true],
@@ -17,7 +16,7 @@ const FACTS: Row[] = [
   ['time-lost', 'Lost to heat', true],
   ['binds', 'Limit that binds'],
 ];
-const HEATING: Row[] = [
+const HEATING: Fact[] = [
   ['torque-ratio', 'Torque, of what it holds for ever'],
   ['final-rise', 'Warming it would come to, of what is permitted', true],
   ['hold-time-lower-gear', 'A gear lower it holds', true],
@@ -39,7 +38,7 @@ export function holdingPeakPowerAnswer(scenario: Scenario, small: boolean): Answ
   const reason = forEver ? undefined : hold.reason;
   const said = forEver ? 'for ever' : `for ${resultText(hold, system)}`;
   const chart = chartOf(outcome, system);
-  const rows = (all: Row[]) =>
+  const rows = (all: Fact[]) =>
     all.map(([name, label, withRange]) => (
       <tr key={name}>
         <th scope="row">{label}</th>
@@ -73,14 +72,7 @@ export function holdingPeakPowerAnswer(scenario: Scenario, small: boolean): Answ
     details: (
       <>
         <dl class="facts">
-          {FACTS.map(([name, label, withRange]) => (
-            <div key={name}>
-              <dt>{label}</dt>
-              <dd>
-                <Output {...output} name={name} range={withRange ?? false} />
-              </dd>
-            </div>
-          ))}
+          <Facts {...output} facts={FACTS} />
         </dl>
         {about && stages.length > 0 && about.climb.motorPower > 0 && (
           <figure>

@@ -1,8 +1,9 @@
 import type { Answer } from '../parts/answer.ts';
 import { BarChart } from '../parts/BarChart.tsx';
 import { BikeTable } from '../parts/BikeTable.tsx';
+import { ENDURANCE, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
-import { Output, resultText } from '../parts/Output.tsx';
+import { resultText } from '../parts/Output.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { bikeName, columnsOf, resultOf, type Scenario } from '../scenario/index.ts';
 import { sideBySide } from './outcome.ts';
@@ -69,12 +70,7 @@ export function sideBySideAnswer(scenario: Scenario, small: boolean): Answer {
             ]}
           />
           <dl class="facts" hidden={resultOf(outcome, 'endurance-time').si === undefined}>
-            <div>
-              <dt>You hold this power for</dt>
-              <dd>
-                <Output outcome={outcome} system={system} name="endurance-time" />
-              </dd>
-            </div>
+            <Facts outcome={outcome} system={system} facts={ENDURANCE} />
           </dl>
         </Folded>
       </>

@@ -1,14 +1,13 @@
 import type { Answer } from '../parts/answer.ts';
 import { BarChart } from '../parts/BarChart.tsx';
+import { type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
 import { numberOf, resultOf, type Scenario, valueText } from '../scenario/index.ts';
 import { wattHours } from './outcome.ts';
 import { wattHoursRemarks } from './remarks.ts';
 
-type Row = [name: string, label: string, range?: boolean];
-
-const FACTS: Row[] = [
+const FACTS: Fact[] = [
   ['needed-energy', 'Help all the way takes', true],
   ['usable-energy', 'You can use', true],
   ['nominal-energy', 'On the label'],
@@ -17,7 +16,7 @@ const FACTS: Row[] = [
   ['climbs', 'Climbs on one charge', true],
   ['binds', 'Limit that binds'],
 ];
-const END: Row[] = [
+const END: Fact[] = [
   ['empty-at', 'Empty after a height of', true],
   ['empty-distance', 'Empty after', true],
   ['empty-lap', 'That is on climb'],
@@ -25,7 +24,7 @@ const END: Row[] = [
   ['watts-per-kilogram-unassisted-equivalent', 'Same pace without help', true],
   ['watts-per-kilogram', 'You hold'],
 ];
-const USE: Row[] = [
+const USE: Fact[] = [
   ['energy-per-climb', 'One climb takes', true],
   ['lift-energy', 'Lifting alone, all the way'],
   ['rider-share', 'Your share of the work', true],
@@ -33,7 +32,7 @@ const USE: Row[] = [
   ['battery-energy', 'Drawn from the battery', true],
   ['battery-share', 'Share of the label', true],
 ];
-const GAUGE: Row[] = [
+const GAUGE: Fact[] = [
   ['gauge-energy', 'Taken', true],
   ['gauge-energy-per-distance', 'Over the distance', true],
   ['implied-efficiency', 'Turned into work at the crank', true],
@@ -54,7 +53,7 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
   const { reason, ...answer } = resultOf(outcome, main);
   const range = rangeText(answer, system);
   const inHead = empty && several ? [main, 'empty-lap'] : [main];
-  const behind = (rows: Row[]): Row[] => rows.filter(([name]) => !inHead.includes(name));
+  const behind = (rows: Fact[]): Fact[] => rows.filter(([name]) => !inHead.includes(name));
   const bars = [
     ['nominal-energy', 'On the label'],
     ['usable-energy', 'Of that you can use'],
@@ -63,7 +62,7 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
     const { si, low, high } = resultOf(outcome, name);
     return si === undefined ? [] : [{ label, text: text(name), value: si, low, high }];
   });
-  const tables: [caption: string, rows: Row[]][] = [
+  const tables: [caption: string, rows: Fact[]][] = [
     [empty ? 'Where it ends' : 'Where it ends: it lasts to the top', END],
     ['What it takes', USE],
     [`By the gauge: ${read?.energy ? 'limits, not 95\u202f%' : 'fill in its readings before and after'}`, GAUGE],
@@ -95,14 +94,7 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
     details: (
       <>
         <dl class="facts">
-          {behind(FACTS).map(([name, label, withRange]) => (
-            <div key={name}>
-              <dt>{label}</dt>
-              <dd>
-                <Output {...output} name={name} range={withRange ?? false} />
-              </dd>
-            </div>
-          ))}
+          <Facts {...output} facts={behind(FACTS)} />
         </dl>
         {bars.length > 0 && (
           <figure>
