@@ -96,14 +96,14 @@ function hillsOf(scenario: Scenario): Setting<{ hill: Hill; targetHill: Hill }> 
   };
 }
 
-function impossible(scenario: Scenario, problem: string, field: string): BiggerHillOutcome {
+function impossible(scenario: Scenario, problem: string, notes: Remark[]): BiggerHillOutcome {
   const perBike: [string, Result['kind']][] = [...PER_BIKE, ['binds', 'text']];
   const results = columnsOf(scenario, 'bike').flatMap((bike) =>
     perBike.map(([name, kind]) => none(name, kind, problem, bike + 1)),
   );
   return {
     results: [...results, ...ONCE.map(([name, kind]) => none(name, kind, problem))],
-    notes: [{ tone: 'wrong', text: problem, field }],
+    notes,
     targetGain: 0,
   };
 }
@@ -111,7 +111,7 @@ function impossible(scenario: Scenario, problem: string, field: string): BiggerH
 /** A measured climb carried to another hill: proportional and modelled time of each bike, motor read back, gaps, energy and what binds. */
 export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   const hills = hillsOf(scenario);
-  if (!hills.ok) return impossible(scenario, hills.problem, hills.field);
+  if (!hills.ok) return impossible(scenario, hills.problem, hills.notes);
   const { hill, targetHill } = hills.value;
   const sameHill =
     optionalOf(scenario, 'target-grade') === undefined &&

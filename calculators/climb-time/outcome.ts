@@ -53,11 +53,12 @@ export interface CurvePoint {
 }
 
 export interface ClimbTimeOutcome extends Outcome {
+  /** sentences about what was entered */
+  notes: Remark[];
   effects: Effect[];
   curve: CurvePoint[];
   /** what the sentences are about; absent where there is no hill */
   about?: {
-    notes: Remark[];
     climb: Climb;
     ride: StagedClimb;
     limits: Limit[];
@@ -69,7 +70,6 @@ export interface ClimbTimeOutcome extends Outcome {
     /** s for which the rider lasts */
     endures: number | undefined;
   };
-  problem?: Remark;
 }
 
 const NAMES: [string, Result['kind']][] = [
@@ -103,7 +103,7 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
       effects: [],
       curve: [],
-      problem: { tone: 'wrong', text: setting.problem, field: setting.field },
+      notes: setting.notes,
     };
   }
   const hill = setting.value;
@@ -165,8 +165,8 @@ export function climbTime(scenario: Scenario): ClimbTimeOutcome {
     results,
     effects: Number.isFinite(spread.time.value) ? effectsOf(climb, reserves, scenario.system) : [],
     curve: curveOf(climb, reserves, doubts),
+    notes: setting.notes,
     about: {
-      notes: setting.notes,
       climb,
       ride,
       limits,

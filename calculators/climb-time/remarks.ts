@@ -23,10 +23,10 @@ const STEEP = 0.3;
 const STROLL = 0.8;
 
 /** What the reader should know about the answer, in sentences. */
-export function climbTimeRemarks(scenario: Scenario, { about, problem }: ClimbTimeOutcome): Remark[] {
-  if (!about) return problem ? [problem] : [];
+export function climbTimeRemarks(scenario: Scenario, { about, notes }: ClimbTimeOutcome): Remark[] {
+  if (!about) return notes;
   const { climb, ride, limits, time, endures } = about;
-  const remarks: Remark[] = [...about.notes];
+  const remarks: Remark[] = [...notes];
   const duration = (si: number): string => formatQuantity(si, 'duration', scenario.system);
   if (!Number.isFinite(time.value)) {
     const text = waitsForPedals(climb) ? NOBODY_PEDALS : STANDS_STILL;

@@ -66,7 +66,7 @@ export function holdingPeakPower(scenario: Scenario): HoldingPeakPowerOutcome {
   const { results } = climbed(scenario, hillFromGain(1000, 0), []);
   return {
     results: results.map(({ name, kind }) => none(name, kind, setting.problem)),
-    notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+    notes: setting.notes,
     stages: [],
   };
 }

@@ -138,7 +138,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   if (!setting.ok)
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      notes: setting.notes,
       curve: [],
     };
   const you = climbOf(scenario, setting.value, 0);

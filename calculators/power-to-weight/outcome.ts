@@ -41,7 +41,7 @@ export function powerToWeight(scenario: Scenario): PowerToWeightOutcome {
   if (!setting.ok)
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      notes: setting.notes,
     };
   const climb = climbOf(scenario, setting.value, 0);
   const rider = numberOf(scenario, 'rider');

@@ -26,8 +26,17 @@ import {
 import type { Remark } from './outcome.ts';
 import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
-/** A hill, or the sentence that says why there is none; `notes` say which of too many givens counted, and stand beside the other's field. */
-export type Setting<T> = { ok: true; value: T; notes: Remark[] } | { ok: false; problem: string; field: string };
+/** A hill, or the sentence that says why there is none; `notes` say that, or which of too many givens counted, beside its field. */
+export type Setting<T> =
+  | { ok: true; value: T; notes: Remark[] }
+  | { ok: false; problem: string; field: string; notes: Remark[] };
+
+const impossible = (field: string, problem: string): Setting<never> => ({
+  ok: false,
+  problem,
+  field,
+  notes: [{ tone: 'wrong', text: problem, field }],
+});
 
 const overruled = (field: string, text: string): Remark => ({ tone: 'caution', text, field });
 
@@ -38,7 +47,7 @@ export function hillOf(scenario: Scenario): Setting<Hill> {
   if (typeof grade === 'number' && !isGiven(scenario, 'gain'))
     return { ok: true, value: hillFromGrade(distance, grade), notes: [] };
   const gain = numberOf(scenario, 'gain');
-  if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'gain' };
+  if (gain >= distance) return impossible('gain', tooSteep(scenario, distance, gain));
   const notes =
     typeof grade === 'number'
       ? [overruled('grade', 'Height and grade are both given: the height counts. Empty it to use the grade.')]
@@ -59,7 +68,7 @@ export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> 
   const given = inputOf(scenario, 'target-grade');
   const grade = typeof given === 'number' ? given : measured.grade;
   if (typeof distance === 'number' && hasGain) {
-    if (gain >= distance) return { ok: false, problem: tooSteep(scenario, distance, gain), field: 'target-gain' };
+    if (gain >= distance) return impossible('target-gain', tooSteep(scenario, distance, gain));
     const notes =
       typeof given === 'number'
         ? [
@@ -73,17 +82,12 @@ export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> 
   }
   if (typeof distance === 'number') return { ok: true, value: hillFromGrade(distance, grade), notes: [] };
   if (gain === 0)
-    return {
-      ok: false,
-      problem: 'A hill that gains no height needs its distance: fill it in beside.',
-      field: 'target-gain',
-    };
+    return impossible('target-gain', 'A hill that gains no height needs its distance: fill it in beside.');
   if (!(grade > 0))
-    return {
-      ok: false,
-      problem: `A hill that gains height needs a grade above zero, not ${formatQuantity(grade, 'grade', scenario.system)}.`,
-      field: 'target-grade',
-    };
+    return impossible(
+      'target-grade',
+      `A hill that gains height needs a grade above zero, not ${formatQuantity(grade, 'grade', scenario.system)}.`,
+    );
   return { ok: true, value: hillFromGrade(distanceForGain(gain, grade), grade), notes: [] };
 }
 

@@ -120,7 +120,7 @@ export function sideBySide(scenario: Scenario): SideBySideOutcome {
     );
     return {
       results: [...results, none('endurance-time', 'duration', setting.problem)],
-      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      notes: setting.notes,
       bikes: [],
       endures: undefined,
     };

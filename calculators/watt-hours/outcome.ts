@@ -55,7 +55,7 @@ export function wattHours(scenario: Scenario): WattHoursOutcome {
   const { results } = climbed(scenario, hillFromGain(1000, 0), []);
   return {
     results: results.map(({ name, kind }) => none(name, kind, setting.problem)),
-    notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+    notes: setting.notes,
   };
 }
 

@@ -93,7 +93,7 @@ export function whatChangesIt(scenario: Scenario): WhatChangesItOutcome {
   if (!setting.ok)
     return {
       results: NAMES.map(([name, kind]) => none(name, kind, setting.problem)),
-      notes: [{ tone: 'wrong', text: setting.problem, field: setting.field }],
+      notes: setting.notes,
       ranked: [],
     };
   const climb = climbOf(scenario, setting.value, 0);
