@@ -47,10 +47,11 @@ export async function warmUp(tool: Locator): Promise<void> {
   const scripts = await tool.page().waitForFunction((sources) => {
     const loaded = performance.getEntriesByType('resource').map((each) => each.name);
     const found = sources.map((source) => loaded.find((each) => new RegExp(source).test(each)));
-    return found.every((each) => each !== undefined) && found;
+    return found.every((each) => each !== undefined) ? found : null;
   }, needed);
   // a file that has come may still have to be run
-  await tool.page().evaluate((files) => Promise.all(files.map((file) => import(file))), await scripts.jsonValue());
+  const files = (await scripts.jsonValue()) ?? [];
+  await tool.page().evaluate((all) => Promise.all(all.map((file) => import(file as string))), files);
 }
 
 /** A calculator of a page, mostly the only one, once its script is at work and its link applied. */
