@@ -1,3 +1,4 @@
+import type { TargetedKeyboardEvent } from 'preact';
 import { DayField } from './DayField.tsx';
 import type { DayBike } from './document.ts';
 import { MOST_BIKES } from './editing.ts';
@@ -20,9 +21,9 @@ export function SetUp({ day }: { day: Handle }) {
         {!day.setUpOpen && <span class="line">{setupInWords(document)}</span>}
       </summary>
       <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          nextField(event.currentTarget);
+        onSubmit={(event) => event.preventDefault()}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' && event.target instanceof HTMLInputElement) nextField(event);
         }}
       >
         <Group day={day} group="about" legend="This day" />
@@ -78,12 +79,13 @@ export function SetUp({ day }: { day: Handle }) {
   );
 }
 
-/** Enter leads on, as Tab does: a set-up has no button that sends it. */
-function nextField(form: HTMLFormElement): void {
-  const all = [...form.querySelectorAll<HTMLElement>('input, button, summary')].filter((each) =>
+/** Enter leads on, as Tab does: a set-up has no button that sends it, and a phone's keys have no Tab. */
+function nextField(event: TargetedKeyboardEvent<HTMLFormElement>): void {
+  event.preventDefault();
+  const all = [...event.currentTarget.querySelectorAll<HTMLElement>('input, button, summary')].filter((each) =>
     each.checkVisibility({ contentVisibilityAuto: true }),
   );
-  all[all.indexOf(document.activeElement as HTMLElement) + 1]?.focus();
+  all[all.indexOf(event.target as HTMLElement) + 1]?.focus();
 }
 
 function Group({ day, group, legend }: { day: Handle; group: SetupGroup; legend: string }) {

@@ -1,5 +1,5 @@
-import type { Estimate, Reduction } from '../model/day.ts';
-import type { SampledDay, SampledRange } from '../model/sampleDay.ts';
+import type { Estimate, Reduction } from '../model/day/day.ts';
+import type { SampledDay, SampledRange } from '../model/day/sampleDay.ts';
 import { formatNumber, formatRange, type Kind, type System } from '../quantities/index.ts';
 import { halfOf } from './causes.ts';
 import { gapTexts } from './wording.ts';

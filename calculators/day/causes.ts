@@ -1,4 +1,4 @@
-import type { DoubtName, Estimate } from '../model/day.ts';
+import type { DoubtName, Estimate } from '../model/day/day.ts';
 
 /** A source of doubt in words. */
 export interface Cause {

@@ -1,4 +1,4 @@
-import type { DayDoubts, ReducedBike, TestDay, TestRun } from '../model/day.ts';
+import type { DayDoubts, ReducedBike, TestDay, TestRun } from '../model/day/day.ts';
 import { chiSquareCdf, studentizedRangeQuantile, tQuantile } from '../model/distributions.ts';
 import { assistShare } from '../model/motor.ts';
 import { formatNumber, formatQuantity, type Kind } from '../quantities/index.ts';

@@ -1,5 +1,5 @@
-import type { Estimate, ReducedBike, ReducedPair, Reduction, TestDay } from '../model/day.ts';
-import { reduceDay } from '../model/reduce.ts';
+import type { Estimate, ReducedBike, ReducedPair, Reduction, TestDay } from '../model/day/day.ts';
+import { reduceDay } from '../model/day/reduce.ts';
 import { exact, none, type Outcome, type Result, ranged } from '../scenario/outcome.ts';
 import type { DayDocument } from './document.ts';
 import { type DayReading, readDay } from './read.ts';

@@ -1,4 +1,4 @@
-import type { DayDoubts, TargetHill, TestBike, TestDay, TestRun } from '../model/day.ts';
+import type { DayDoubts, TargetHill, TestBike, TestDay, TestRun } from '../model/day/day.ts';
 import { distanceForGain, hillFromGrade } from '../model/hill.ts';
 import { airDensity, type Hill, hillFromGain } from '../model/index.ts';
 import { formatQuantity, type Kind, type System } from '../quantities/index.ts';

@@ -1,4 +1,4 @@
-import type { Estimate } from '../model/day.ts';
+import type { Estimate } from '../model/day/day.ts';
 import { formatQuantity, formatRange, type Kind, type System } from '../quantities/index.ts';
 import type { DayDocument } from './document.ts';
 import type { DayOutcome } from './outcome.ts';

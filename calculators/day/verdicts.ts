@@ -1,4 +1,4 @@
-import type { ReducedPair, Verdict } from '../model/day.ts';
+import type { ReducedPair, Verdict } from '../model/day/day.ts';
 import { lastingCause } from './causes.ts';
 import type { DayOutcome } from './outcome.ts';
 import { counted } from './wording.ts';

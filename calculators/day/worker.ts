@@ -1,6 +1,6 @@
-import type { DayDoubts, TestDay } from '../model/day.ts';
+import type { DayDoubts, TestDay } from '../model/day/day.ts';
+import { type SampledDay, sampleDay } from '../model/day/sampleDay.ts';
 import { randomSource } from '../model/random.ts';
-import { type SampledDay, sampleDay } from '../model/sampleDay.ts';
 
 /* Draws many days beside the page, so that the page stays quick. Of several days that wait, only the last is drawn. */
 

@@ -20,7 +20,7 @@ import {
   type TestRun,
   tQuantile,
 } from '../../calculators/model/index.ts';
-import { tukeyFactor } from '../../calculators/model/verdict.ts';
+import { tukeyFactor } from '../../calculators/model/day/verdict.ts';
 import { DAY_DOUBTS } from '../../calculators/scenario/doubts.ts';
 import { relative } from '../random.ts';
 import { calibrated, hill, POUND, timedHill } from '../reference/timed-hill.ts';

@@ -1,3 +1,5 @@
+import { assistShare } from '../motor.ts';
+import { type Load, resistanceOf, resistingForce } from '../resistance.ts';
 import { type Budget, budgetOf, estimateOf } from './budget.ts';
 import type { DayDoubts, TestDay } from './day.ts';
 import {
@@ -12,8 +14,6 @@ import {
   sizeOf,
 } from './dayErrors.ts';
 import { type BikeJudgement, type DayJudgement, type DayResults, dayResults, meanOver } from './dayResults.ts';
-import { assistShare } from './motor.ts';
-import { type Load, resistanceOf, resistingForce } from './resistance.ts';
 import { type SortedDay, type SortedRun, sortDay } from './sortDay.ts';
 
 /*

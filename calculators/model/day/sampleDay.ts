@@ -1,10 +1,10 @@
+import { coverageInterval } from '../gum.ts';
+import { chiSquareDraw, normalDraw } from '../random.ts';
+import { meanOf, standardDeviation } from '../statistics.ts';
 import type { DayDoubts, TestDay } from './day.ts';
 import { type DayErrors, type ErrorSource, noErrors } from './dayErrors.ts';
 import type { BikeResult, DayResults } from './dayResults.ts';
-import { coverageInterval } from './gum.ts';
 import { type PreparedDay, prepareDay } from './prepareDay.ts';
-import { chiSquareDraw, normalDraw } from './random.ts';
-import { meanOf, standardDeviation } from './statistics.ts';
 
 /*
  * The ranges of a day by drawing (JCGM 101): every cause of error is drawn anew in each trial, what runs share once for all of them, and the

@@ -1,4 +1,4 @@
-import type { Hill } from './hill.ts';
+import type { Hill } from '../hill.ts';
 
 /*
  * What a day of test runs is made of, and what it is reduced to. `reduce.ts` does it.

@@ -1,6 +1,6 @@
+import { studentizedRangeQuantile } from '../distributions.ts';
 import { type Budget, coverageFactor, estimateOf, type Figure, freedomOf, shiftsOf } from './budget.ts';
 import type { Verdict } from './day.ts';
-import { studentizedRangeQuantile } from './distributions.ts';
 import type { SortedBike } from './sortDay.ts';
 
 /*

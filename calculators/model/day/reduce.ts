@@ -1,11 +1,11 @@
+import { tCdf } from '../distributions.ts';
+import { meanOf } from '../statistics.ts';
 import { estimateOf, type Figure } from './budget.ts';
 import type { DayDoubts, Estimate, ReducedBike, ReducedPair, ReducedRun, Reduction, TestDay } from './day.ts';
 import { COVERAGE, sizeOf } from './dayErrors.ts';
 import { type BikeResult, runTimesAtTarget } from './dayResults.ts';
-import { tCdf } from './distributions.ts';
 import { type PreparedDay, prepareDay, repeatsOf } from './prepareDay.ts';
 import type { SortedBike } from './sortDay.ts';
-import { meanOf } from './statistics.ts';
 import { verdictOf } from './verdict.ts';
 
 /**

@@ -1,8 +1,8 @@
+import { tQuantile } from '../distributions.ts';
+import { effectiveFreedom } from '../gum.ts';
 import type { DoubtName, Estimate } from './day.ts';
 import { type DayErrors, type ErrorSource, noErrors } from './dayErrors.ts';
 import type { DayResults } from './dayResults.ts';
-import { tQuantile } from './distributions.ts';
-import { effectiveFreedom } from './gum.ts';
 
 /*
  * Linear propagation (JCGM 100:2008, 5.1): every cause of error is tried alone, one standard uncertainty either way, and what any result

@@ -1,7 +1,7 @@
-import { BEARINGS_CONSTANT, BEARINGS_PER_SPEED, GRAVITY } from './constants.ts';
+import { BEARINGS_CONSTANT, BEARINGS_PER_SPEED, GRAVITY } from '../constants.ts';
+import { drivenSpeed } from '../motor.ts';
+import { crankPower, type Load, resistanceOf } from '../resistance.ts';
 import { type DayErrors, noErrors } from './dayErrors.ts';
-import { drivenSpeed } from './motor.ts';
-import { crankPower, type Load, resistanceOf } from './resistance.ts';
 import type { SortedBike, SortedDay, SortedRun, TyreGroup } from './sortDay.ts';
 
 /*
