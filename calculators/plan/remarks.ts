@@ -132,7 +132,6 @@ function legsRemarks(scenario: Scenario, outcome: PlanOutcome, { legs, nearest, 
     {
       tone: 'caution',
       text: `This asks more of your legs than they have: ${rest.si === undefined ? 'one run alone is too long at that power' : 'they do not come back between the runs'}. ${dropFirst(steps)}`,
-      field: 'power',
     },
   ];
 }
@@ -180,7 +179,6 @@ function lightRemarks(scenario: Scenario, outcome: PlanOutcome, about: PlanAbout
     {
       tone: 'caution',
       text: `The last run is back at ${clockText(schedule.end)}, after last light at ${clockText(lastLight)}: ${said(scenario, outcome, 'runs-in-light')} of ${schedule.runs.length} runs fit. ${dropFirst(steps)}`,
-      field: 'last-light',
     },
   ];
 }
@@ -191,7 +189,6 @@ function bikeRemarks(scenario: Scenario, { bikes, small }: PlanAbout): Remark[] 
     remarks.push({
       tone: 'wrong',
       text: `${bikeName(scenario, i)}: one run takes more than its battery gives above what is kept. Choose a shorter hill, or keep less.`,
-      field: 'battery',
     });
   bikes.forEach(({ climb, time, totalPower }, i) => {
     const name = bikeName(scenario, i);
@@ -201,13 +198,11 @@ function bikeRemarks(scenario: Scenario, { bikes, small }: PlanAbout): Remark[] 
       remarks.push({
         tone: 'wrong',
         text: `${name}: the expected time is longer than legs alone would need. Check the time, the power and the weights.`,
-        field: 'time',
       });
     else if (climb.assistLimit !== null && motor > 0.5 && speed >= climb.assistLimit)
       remarks.push({
         tone: 'wrong',
         text: `${name}: the expected time is faster than its motor may help. Check the time, the hill and the limit.`,
-        field: 'time',
       });
     else if (climb.assistLimit !== null && motor > 0.5 && speed > climb.assistLimit - BELOW_LIMIT)
       remarks.push({

@@ -94,6 +94,7 @@ const LINKS: [string, CalculatorName, string][] = [
   ['watt-hours', 'watt-hours', ''],
   ['keep-up', 'keep-up', ''],
   ['what-changes-it', 'what-changes-it', ''],
+  ['plan', 'plan', ''],
 ];
 
 function longClimbs(): void {
