@@ -8,5 +8,7 @@ export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
     environment: 'node',
+    // No test is about time: a busy machine must not fail one.
+    testTimeout: 60_000,
   },
 });
