@@ -1,5 +1,6 @@
 /** From a day of runs to motors, differences and their ranges: days with known motors, figures worked out by hand, and check values of the trade. */
 import { describe, expect, test } from 'vitest';
+import { tukeyFactor } from '../../calculators/model/day/verdict.ts';
 import {
   airDensity,
   type DayDoubts,
@@ -20,7 +21,6 @@ import {
   type TestRun,
   tQuantile,
 } from '../../calculators/model/index.ts';
-import { tukeyFactor } from '../../calculators/model/day/verdict.ts';
 import { DAY_DOUBTS } from '../../calculators/scenario/doubts.ts';
 import { relative } from '../random.ts';
 import { calibrated, hill, POUND, timedHill } from '../reference/timed-hill.ts';
