@@ -19,6 +19,8 @@ const reading = 24_000;
 const calculator = 42_000;
 const severalBikes = 46_000;
 const formulas = 9_000;
+/** The test day loads everything by itself, its answer, tables, links and worker too: on the hill there may be no signal to ask for more. */
+const wholeTool = 110_000;
 
 type Kind = 'document' | 'stylesheet' | 'script' | 'font' | 'other';
 interface Weight {
@@ -64,6 +66,7 @@ const AT_A_TIME = 4;
 /** The budget of a page; nothing for the reference lists, which are as long as what they list. */
 function budget({ path, tools, hasFormulas }: Weight): number | undefined {
   if (path.startsWith('/reference/')) return undefined;
+  if (path === '/test/day/') return wholeTool;
   const several = tools.some((name) => calculators[name as CalculatorName].bikes.max > 1);
   const base = several ? severalBikes : tools.length > 0 ? calculator : reading;
   return base + (hasFormulas ? formulas : 0);

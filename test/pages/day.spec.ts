@@ -286,7 +286,7 @@ test('by keyboard alone: set up, enter, remove, bring back', async ({ page, hasT
   await page.keyboard.press('Tab');
   await expect(entry(day).getByRole('radio', { name: 'Old' })).toBeFocused();
   await page.keyboard.press('Tab');
-  await expect(entry(day).getByRole('radio', { name: 'On' })).toBeFocused();
+  await expect(entry(day).getByRole('radio', { name: 'On', exact: true })).toBeFocused();
   await page.keyboard.press('Tab');
   await page.keyboard.type('6:48');
   await page.keyboard.press('Tab');
