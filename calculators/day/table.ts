@@ -161,6 +161,9 @@ export function readTable(
   const columns: TableColumn[] = Array.from({ length: width }, (_, index) => {
     const own = assigned[index];
     let heading = own ? { target: own } : (head.headings[index] ?? guesses[index]);
+    // “Motor” over watts is what the maker claims; over on and off it says which runs are control runs
+    if (!own && heading?.target === 'bike.motor' && body.every(({ cells }) => isSwitch(cells[index] ?? '')))
+      heading = { target: 'assisted' };
     const title = head.titles[index]?.trim() || `Column ${index + 1}`;
     if (heading && heading.target !== 'ignore' && taken.has(heading.target)) {
       problems.push(`${quoted(title)} says the same as a column before it, which counts.`);
@@ -321,6 +324,8 @@ const isNo = (cell: string): boolean =>
   /^(no|n|false|f|0|off|none|nein|non|control|control run|unassisted|without|without motor|motor off|void|-|–|✗|x)$/i.test(
     cell.trim(),
   );
+
+const isSwitch = (cell: string): boolean => cell.trim() === '' || /^(on|off|yes|no)$/i.test(cell.trim());
 
 /** A day that this site wrote: exactly what was typed, but for times that a spreadsheet has changed since. */
 function wholeDay(table: Table): Pick<TableProposal, 'day' | 'bikes' | 'runs'> {

@@ -30,7 +30,7 @@ import {
 const DAYS = Number(process.argv[2] ?? 4000);
 
 const line = (name: string, ...figures: string[]): void => {
-  console.log(`  ${name.padEnd(44)}${figures.map((text) => text.padStart(11)).join('')}`);
+  console.log(`  ${name.padEnd(44)}${figures.map((text) => text.padStart(14)).join('')}`);
 };
 
 const range = (shares: readonly number[]): string =>

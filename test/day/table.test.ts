@@ -104,6 +104,14 @@ describe('tables of others', () => {
     expect(proposal.runs.map(({ assisted }) => assisted)).toEqual([false, true, false, false, true]);
   });
 
+  test('“Motor” over on and off says which runs are control runs; over watts, what the maker claims', () => {
+    const switched = read('bike,motor,time\nOld,off,16:43\nA,on,7:22\nB,,5:57\n');
+    expect(switched.runs.map(({ assisted }) => assisted)).toEqual([false, true, true]);
+    expect(switched.bikes.map(({ texts }) => texts)).toEqual([{ name: 'Old' }, { name: 'A' }, { name: 'B' }]);
+    const claimed = read('bike,motor,time\nA,300,7:22\n');
+    expect(claimed.bikes.map(({ texts }) => texts.motor)).toEqual(['300']);
+  });
+
   test('without headings: times, names and one column of power are known by what is in them', () => {
     const proposal = read('A,7:22,203,dry\nB,5:57,199,\n');
     expect(told(proposal)).toEqual([
