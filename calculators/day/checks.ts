@@ -281,13 +281,11 @@ const noControl: Check = (about) => {
   if (controlsOf(about).length > 0 || assistedOf(about).length === 0) return [];
   const wide = widest(about);
   if (!wide) return [];
-  const { reduction, name } = about;
+  const { doubts, name } = about;
   const surface = partOf(wide.motor, ['rolling']);
-  const rolling = reduction.rolling[0]?.estimate;
-  if (!rolling) return [];
   return [
     caution(
-      `No control run, so nobody knows how this hill rolls: a resistance from ${formatNumber(rolling.low, 3)} to ${formatNumber(rolling.high, 3)} of the weight is allowed for. That alone is ${plusMinus(surface, 'power', about.document.system)} of the ${plusMinus(halfOf(wide.motor), 'power', about.document.system)} around ${name(wide.bike)}’s motor; far less of it falls on the gaps between bikes. Two runs without a motor, on the same tyres, at the start and at the end, would take it out.`,
+      `No control run, so nobody knows how this hill rolls: ordinary trails lie between ${formatNumber(doubts.rollingLow, 3)} and ${formatNumber(doubts.rollingHigh, 3)}, and all of that width is allowed for. That alone is ${plusMinus(surface, 'power', about.document.system)} of the ${plusMinus(halfOf(wide.motor), 'power', about.document.system)} around ${name(wide.bike)}’s motor; far less of it falls on the gaps between bikes. Two runs without a motor, on the same tyres, at the start and at the end, would take it out.`,
     ),
   ];
 };
