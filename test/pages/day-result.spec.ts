@@ -204,6 +204,8 @@ test.describe('inside another page', () => {
     const { frame, heights } = await embed(page, `/test/day/?view=embed${await dayFragment(fullDay)}`);
     const result = frame.locator('.day-result');
     await result.waitFor();
+    // the last sentence to come, after which nothing grows
+    await expect(result.locator('.simulated')).toContainText('days drawn with', { timeout: 30_000 });
     expect(await shown(result)).toEqual(expected(fullDay));
     for (const gone of ['header.header', 'nav', 'footer', 'h1', '.pass-on', '.set-up', '.run-entry', 'aside'])
       for (const each of await frame.locator(gone).all()) await expect(each, gone).toBeHidden();
