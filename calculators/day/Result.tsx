@@ -239,7 +239,7 @@ function Pairs({ document, outcome }: Props) {
       <h3>Which differences are real</h3>
       {pairs.length > 1 && (
         <p class="note">
-          All {pairs.length} pairs are judged together (by Tukey’s width), because of many pairs one seems apart by
+          All {pairs.length} pairs are judged together (by Tukey’s width), because among many pairs one seems apart by
           chance alone. The range beside each is that of this pair alone.
         </p>
       )}
