@@ -57,7 +57,8 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
   const main = about && (isGiven(scenario, 'repeats') || about.needed === null) ? 'repeats-planned' : 'repeats';
   const { reason } = of('repeats');
   const range = rangeText(of(main), system);
-  const found = of('detectable-difference').si === undefined ? '' : `find a difference of ${said('detectable-difference')}`;
+  const found =
+    of('detectable-difference').si === undefined ? '' : `find a difference of ${said('detectable-difference')}`;
   const words = `${said(main)} ${of(main).si === 1 ? 'run' : 'runs'} of each bike`;
   const table = (caption: string, rows: Row[]) => (
     <table class="bikes" key={caption}>
