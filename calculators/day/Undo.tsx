@@ -1,5 +1,4 @@
-import type { Where } from './undoing.ts';
-import type { Handle } from './useDay.ts';
+import type { Handle, Where } from './useDay.ts';
 
 /** What was taken away last, by name, and the button that brings it back. */
 export function Undo({ day, where }: { day: Handle; where: Where }) {
