@@ -21,13 +21,6 @@ const FORM = [
   'quantities/(format|units)\\.',
 ];
 
-/** What a test day shares with the calculators' answers: it takes nothing else of them. */
-const FIGURES = [
-  'parts/(BarChart|Output|differences|scale)\\.',
-  'scenario/(doubts|outcome)\\.',
-  'model/(air|constants|crossing|distributions|gears|hill|motor|resistance|speed|statistics)\\.',
-];
-
 export default defineConfig({
   site,
   base,
@@ -66,8 +59,8 @@ export default defineConfig({
       // The helper that preloads chunks weighs more than it saves: a calculator loads one chunk later, mathjs, if ever.
       modulePreload: false,
       rolldownOptions: {
-        // What all calculators share in few files, for fewer requests and better compression: the form, needed at once, and what
-        // answers, needed with the first touch or for a link. A test day, which needs all its code at once, takes a part of the answers.
+        // What all calculators share in two files, for fewer requests and better compression: the form, needed at once, and what
+        // answers, needed with the first touch or for a link.
         output: {
           codeSplitting: {
             groups: [
@@ -76,12 +69,6 @@ export default defineConfig({
                 minShareCount: 4,
                 test: new RegExp(`preact|calculators/(${FORM.join('|')})`),
                 priority: 2,
-              },
-              {
-                name: 'figures',
-                minShareCount: 2,
-                test: new RegExp(`calculators/(${FIGURES.join('|')})`),
-                priority: 1.5,
               },
               { name: 'answers', minShareCount: 4, test: /calculators/, priority: 1 },
             ],

@@ -1,10 +1,9 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
-import { gzipSync } from 'node:zlib';
 import type { Browser } from '@playwright/test';
 import { expect, test } from '@playwright/test';
 import { type CalculatorName, calculators } from '../../calculators/scenario/vocabulary.ts';
@@ -53,10 +52,6 @@ async function weigh(browser: Browser, address: string, path: string): Promise<W
   for (let y = 0; y < height; y += 700) await page.evaluate((top) => scrollTo(0, top), y);
   await page.waitForLoadState('networkidle');
   await page.waitForTimeout(300);
-  // a worker asks for its own file, of which the page's session is not told
-  for (const worker of page.workers()) {
-    parts.script += gzipSync(readFileSync(dist + new URL(worker.url()).pathname)).length;
-  }
   const tools = await page
     .locator('[data-tool]')
     .evaluateAll((all) => all.map((each) => each.getAttribute('data-tool') ?? ''));
