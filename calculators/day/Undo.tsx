@@ -1,4 +1,5 @@
-import type { Handle, Where } from './useDay.ts';
+import type { Where } from './undoing.ts';
+import type { Handle } from './useDay.ts';
 
 /** What was taken away last, by name, and the button that brings it back. */
 export function Undo({ day, where }: { day: Handle; where: Where }) {

@@ -13,6 +13,7 @@ export function saveAs(text: string, name: string, type: string): void {
 export function fileName(title: string | undefined, ending: string): string {
   const clean = (title ?? '')
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')

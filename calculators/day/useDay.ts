@@ -9,28 +9,13 @@ import { readFragment } from './link.ts';
 import { type DayProblem, hasNoMotor, readDay } from './read.ts';
 import { fileName, saveAs } from './saveAs.ts';
 import { type DayStore, type Keeping, openStore } from './storage.ts';
+import { rememberedUndoables, rememberUndoables, type Undoable } from './undoing.ts';
 import { capital, compared, count, dayInWords, ridden, runInWords } from './words.ts';
 
 /** How long after the last key a half-typed value is not complained about. */
 const TYPING_PAUSE = 800;
 /** The answer follows when nothing was typed for so long: on the hill it is not what is looked at. */
 const ANSWER_PAUSE = 250;
-
-/** Part of the page where something was taken away, and where it can be brought back. */
-export type Where = 'runs' | 'bikes' | 'day';
-
-interface Replaced {
-  document: DayDocument;
-  draft: string;
-}
-
-/** Something that can be brought back, and the sentence that names it. */
-export interface Undoable {
-  where: Where;
-  words: string;
-  removed?: editing.Removed;
-  replaced?: Replaced;
-}
 
 /** A day that came by link or file and does not take the place of the reader's own before they say so. */
 export interface Visiting {
@@ -105,7 +90,8 @@ export function useDay() {
   };
   const noBike = (): string => `Choose the ${compared(document.comparing).one} of this run.`;
 
-  const offer = (undoable: Undoable): void => {
+  const offer = (taken: Omit<Undoable, 'at'>): void => {
+    const undoable = { ...taken, at: Date.now() };
     setUndoables((before) => [...before, undoable]);
     say(`${undoable.words} It can be undone.`);
     next.current = '#undo';
@@ -283,6 +269,7 @@ export function useDay() {
       const next = rememberedNext();
       if (start.runs.some(({ id }) => id === next)) setDraft(next);
       toggleSetUp(start.runs.length === 0);
+      setUndoables(rememberedUndoables());
       await followLink();
       setOpening(false);
     };
@@ -300,6 +287,9 @@ export function useDay() {
   useEffect(() => {
     if (!opening) rememberNext(draft);
   }, [opening, draft]);
+  useEffect(() => {
+    if (!opening) rememberUndoables(undoables);
+  }, [opening, undoables]);
 
   const takeElsewhere = (): void => {
     if (!elsewhere) return;

@@ -239,6 +239,9 @@ test('what is removed is named and comes back where it stood', async ({ page }) 
   await day.getByRole('button', { name: 'Start a new day' }).click();
   await expect(runs(day)).toHaveCount(0);
   await expect(day.locator('.undo')).toContainText('Put aside: “An invented test day” with 11 runs.');
+  // a phone may close the page meanwhile
+  await page.reload();
+  await day.waitFor();
   await day.getByRole('button', { name: 'Undo' }).click();
   await expect(runs(day)).toHaveText(before);
 });
