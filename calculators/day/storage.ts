@@ -1,5 +1,6 @@
 import { createStore, get, update } from 'idb-keyval';
 import { type DayDocument, DOCUMENT_VERSION } from './document.ts';
+import { newId } from './editing.ts';
 import { documentOf } from './file.ts';
 
 /*
@@ -14,6 +15,8 @@ interface Entry {
   revision: number;
   /** ms since 1970, to tell which of two stores is newer */
   saved: number;
+  /** the visit of the page that wrote it */
+  by: string;
   document: DayDocument;
 }
 
@@ -35,7 +38,7 @@ export type Keeping = { kept: true } | { kept: false; message: string };
 export interface Surroundings {
   /** best first */
   shelves: readonly Shelf[];
-  /** of this tab alone, survives a reload */
+  /** of this tab alone, written at once and survives a reload: it holds what the shelves have not taken yet */
   tab?: Shelf;
   bell?: Bell;
   now?: () => number;
@@ -74,10 +77,15 @@ const isFull = (error: unknown): boolean =>
 
 function entryOf(value: unknown): Entry | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
-  const { revision, saved, document } = value as Partial<Record<keyof Entry, unknown>>;
+  const { revision, saved, by, document } = value as Partial<Record<keyof Entry, unknown>>;
   const opened = documentOf(document, 'store');
   if (typeof revision !== 'number' || !opened.ok) return undefined;
-  return { revision, saved: typeof saved === 'number' ? saved : 0, document: opened.document };
+  return {
+    revision,
+    saved: typeof saved === 'number' ? saved : 0,
+    by: typeof by === 'string' ? by : '',
+    document: opened.document,
+  };
 }
 
 /** A later version of the site wrote it: it must not be written over. */
@@ -91,6 +99,7 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
   const otherListeners: ((other: DayDocument) => void)[] = [];
   let keeping: Keeping = { kept: true };
   let shelf: Shelf | undefined = shelves[0];
+  const by = newId();
   let revision = 0;
   let latest: DayDocument | undefined;
   let waiting: DayDocument | undefined;
@@ -103,11 +112,14 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
     if (isNew) for (const listen of keepingListeners) listen(next);
   };
 
+  /** A reload in the next moment must not lose what this tab holds. */
+  const hold = (document: DayDocument): void =>
+    void tab?.change(() => ({ revision, saved: now(), by, document }) satisfies Entry).catch(() => {});
+  const letGo = (): void => void tab?.change(() => undefined).catch(() => {});
+
   const meet = (entry: Entry): void => {
     other = entry;
-    // a reload meanwhile must not lose what this tab holds
-    const mine = latest;
-    if (mine) void tab?.change(() => ({ revision, saved: now(), document: mine }) satisfies Entry).catch(() => {});
+    if (latest) hold(latest);
     for (const listen of otherListeners) listen(entry.document);
   };
 
@@ -123,7 +135,7 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
         const stored = entryOf(before);
         later = isLater(before);
         met = stored && stored.revision !== revision ? stored : undefined;
-        return met || later ? before : ({ revision: revision + 1, saved: now(), document } satisfies Entry);
+        return met || later ? before : ({ revision: revision + 1, saved: now(), by, document } satisfies Entry);
       });
       if (later) {
         say({ kept: false, message: LATER });
@@ -134,6 +146,7 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
         return;
       }
       revision += 1;
+      if (!waiting && !other) letGo();
       say({ kept: true });
       bell?.ring();
     } catch (error) {
@@ -156,6 +169,13 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
       writing = undefined;
       flush();
     });
+  };
+
+  const save = (document: DayDocument): void => {
+    latest = document;
+    waiting = document;
+    hold(document);
+    flush();
   };
 
   async function lookAround(): Promise<void> {
@@ -183,19 +203,15 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
       revision = found.find(({ on }) => on === shelf)?.entry.revision ?? 0;
       latest = entry?.document;
       const mine = entryOf(await tab?.read().catch(() => undefined));
-      if (mine && entry) {
-        latest = mine.document;
-        // after the caller has shown this tab's document
-        setTimeout(() => meet(entry), 0);
-      }
+      if (!mine) return latest;
+      latest = mine.document;
+      const isOurs = !entry || entry.revision === mine.revision || entry.by === mine.by;
+      // what is not stored yet follows; another tab's document is met after the caller has shown this one's
+      if (isOurs) save(mine.document);
+      else setTimeout(() => meet(entry), 0);
       return latest;
     },
-    save(document) {
-      latest = document;
-      waiting = document;
-      if (other) void tab?.change(() => ({ revision, saved: now(), document }) satisfies Entry).catch(() => {});
-      flush();
-    },
+    save,
     async settled() {
       while (writing) await writing;
     },
@@ -210,14 +226,14 @@ export function openStore(surroundings: Surroundings = thisBrowser()): DayStore 
       latest = other.document;
       waiting = undefined;
       other = undefined;
-      void tab?.change(() => undefined).catch(() => {});
+      letGo();
     },
     keep(mine = latest) {
       if (!other) return;
       revision = other.revision;
       other = undefined;
-      void tab?.change(() => undefined).catch(() => {});
-      if (mine) this.save(mine);
+      letGo();
+      if (mine) save(mine);
     },
   };
 }

@@ -150,6 +150,45 @@ describe('what the device keeps', () => {
   });
 });
 
+describe('a reload before the device has written', () => {
+  // the page goes away at once: what was asked of the shelf never comes to an end
+  const unanswered = (value?: unknown): Shelf => ({
+    read: async () => structuredClone(value),
+    change: () => new Promise<void>(() => {}),
+  });
+
+  test('gives back the last key, also of a day that was never stored', async () => {
+    const tab = shelf();
+    const store = openStore({ shelves: [unanswered()], tab });
+    await store.load();
+    store.save(titled('M'));
+    store.save(titled('My hill'));
+    await pause();
+    const one = shelf();
+    const again = await opened({ shelves: [one], tab });
+    await pause();
+    expect(again.loaded).toEqual(titled('My hill'));
+    expect(storedTitle(one)).toBe('My hill');
+    expect(tab.value).toBeUndefined();
+  });
+
+  test('is told from another tab that wrote meanwhile', async () => {
+    const tab = shelf();
+    const one = shelf();
+    await opened({ shelves: [one] }, 'Before');
+    const store = openStore({ shelves: [unanswered(one.value)], tab });
+    await store.load();
+    store.save(titled('Mine'));
+    await pause();
+    await opened({ shelves: [one] }, 'Theirs');
+    const again = await opened({ shelves: [one], tab });
+    await pause();
+    expect(again.loaded).toEqual(titled('Mine'));
+    expect(again.others).toEqual(['Theirs']);
+    expect(storedTitle(one)).toBe('Theirs');
+  });
+});
+
 describe('two tabs', () => {
   test('the other tab is told, and writes over nothing until it has decided', async () => {
     const one = shelf();
