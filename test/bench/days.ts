@@ -1,7 +1,7 @@
 /**
  * Test days with known motors, reduced: `npm run bench:days [days]`. How often the 95 % ranges hold the truth, how often two equal bikes are
  * called different, whether the planned number of runs finds what it promises, and what happens on days that break the rules. Seeded: the
- * same figures every time. Figures to read; `test/model/reduce.test.ts` asserts the same on fewer days.
+ * same figures every time. Figures to read; `test/model/reduce.test.ts` asserts coverage and equal bikes on fewer days, `plan.test.ts` the power.
  */
 import { performance } from 'node:perf_hooks';
 import {
@@ -70,6 +70,8 @@ function coverage(): void {
       '2 runs, 1 control run, scatter twice',
       (random) => ({ ...anyDay(random, twice(DAY_DOUBTS)), runs: 2, controls: 1 }),
     ],
+    ['2 bikes twice, 1 control run, scatter as said', () => ({ ...TWO_TWICE, doubts: DAY_DOUBTS })],
+    ['the same, scatter twice', () => ({ ...TWO_TWICE, doubts: twice(DAY_DOUBTS) })],
     [
       'one bike, four settings',
       (random) => ({ ...anyDay(random, DAY_DOUBTS), masses: [20, 20, 20, 20], factor: 'setting' }),
@@ -84,6 +86,8 @@ function coverage(): void {
   for (const [name, options, stated = DAY_DOUBTS] of cases) show(name, countDays(DAYS, options, stated));
 }
 
+/** Repeats with two degrees of freedom: too few to go by, unless they are worse than what was said. */
+const TWO_TWICE = { motors: [320, 420], masses: [18, 21], runs: 2, controls: 1 };
 const calm = { ...DAY_DOUBTS, headWind: 0 };
 const twice = (doubts: DayDoubts): DayDoubts => ({ ...doubts, scatter: 2 * doubts.scatter });
 

@@ -318,6 +318,25 @@ describe('scatter', () => {
     expect(half(watch.bikes[LIGHT]?.time as Estimate)).toBeCloseTo(1, 2);
   });
 
+  test('a few repeats worse than assumed count with the few degrees of freedom that they have', () => {
+    // two bikes twice, each 16 s apart: two degrees of freedom, whose t is 4.3027
+    const twice = [1, 2].flatMap((bike) =>
+      [0, 16].map(
+        (more): TestRun => ({ bike, assisted: true, time: (bike === 1 ? 392 : 362) + more, riderPower: 200 }),
+      ),
+    );
+    const [control] = controls;
+    const few = reduceDay({ ...timedDay, runs: [control as TestRun, ...twice] }, { ...none, scatter: 0.02 });
+    expect(few.scatter).toMatchObject({ freedom: 2, assumed: false });
+    const { time } = pair(few, 1, 2);
+    expect(half(time.difference) / time.difference.standard).toBeCloseTo(4.3027, 3);
+    // so a further run that agrees narrows the range; with t left out it would have widened it
+    const control2 = { ...(control as TestRun), time: (control as TestRun).time + 10 };
+    const more = reduceDay({ ...timedDay, runs: [control as TestRun, ...twice, control2] }, { ...none, scatter: 0.02 });
+    expect(more.scatter.freedom).toBe(3);
+    expect(half(pair(more, 1, 2).time.difference)).toBeLessThan(half(time.difference));
+  });
+
   test('repeats that agree to the second are no surer than the stopwatch', () => {
     const same = { ...timedDay, runs: [...controls.slice(0, 1), ...assisted, ...assisted] };
     const reduction = reduceDay(same, DAY_DOUBTS);
@@ -418,7 +437,8 @@ describe('tyres', () => {
   });
 
   test('without control runs take the mean of the others, ±0.005', () => {
-    const reduction = reduceDay({ ...timedDay, bikes: onTyres([1, 1, 1, 1, 2]) }, { ...none, tyres: 0.005 });
+    const runs = [...controls.slice(0, 1), ...assisted];
+    const reduction = reduceDay({ ...timedDay, runs, bikes: onTyres([1, 1, 1, 1, 2]) }, { ...none, tyres: 0.005 });
     const [seen, unseen] = reduction.rolling;
     expect(unseen?.estimate.value).toBe(seen?.estimate.value);
     expect(half(unseen?.estimate as Estimate)).toBeCloseTo(0.005, 6);

@@ -162,7 +162,8 @@ export function repeatsOf({ bikes, groups }: SortedDay): (readonly SortedRun[])[
 
 /**
  * How far runs scatter against what was stated of them, pooled over all that repeat, with Σ(n − 1) degrees of freedom. It holds stopwatch and
- * repeatability already. Repeats too few to go by count only where they are worse than what is assumed.
+ * repeatability already. Repeats too few to go by count only where they are worse than what is assumed, and then with the few degrees of freedom
+ * that they have.
  */
 function scatterOf(sorted: SortedDay, residuals: readonly number[], doubts: readonly RunDoubt[]): Scatter {
   const repeats = repeatsOf(sorted);
@@ -176,6 +177,6 @@ function scatterOf(sorted: SortedDay, residuals: readonly number[], doubts: read
     .flat()
     .reduce((sum, run) => sum + inSizes(run) ** 2, 0);
   const ratio = freedom > 0 ? Math.sqrt(squares / freedom) : 0;
-  if (freedom < LEAST_FREEDOM) return { ratio: Math.max(1, ratio), freedom: 0, assumed: true };
+  if (freedom < LEAST_FREEDOM && ratio <= 1) return { ratio: 1, freedom: 0, assumed: true };
   return { ratio, freedom, assumed: false };
 }

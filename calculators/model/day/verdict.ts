@@ -89,9 +89,10 @@ function runsNeeded(size: number, parts: Parts): number | null {
 const NODES = [Infinity, 12, 5, 3];
 const widths = new Map<number, number[]>();
 
-/** Half-width of a difference among all pairs over its standard uncertainty: Tukey's studentized range, over √2. Freedom from 3 on. */
+/** Half-width of a difference among all pairs over its standard uncertainty: Tukey's studentized range, over √2. */
 export function tukeyFactor(groups: number, freedom: number): number {
   if (groups <= 2) return coverageFactor(freedom);
+  if (freedom < 3) return studentizedRangeQuantile(0.95, groups, freedom) / Math.SQRT2;
   // the exact one takes milliseconds, and many pairs ask for it at every key
   const known = widths.get(groups) ?? NODES.map((node) => Math.log(studentizedRangeQuantile(0.95, groups, node)));
   widths.set(groups, known);
