@@ -254,7 +254,7 @@ function Pairs({ document, outcome }: Props) {
   );
 }
 
-function PairList({ pairs, document: { system }, outcome }: Props & { pairs: readonly RankedPair[] }) {
+function PairList({ pairs, document: { system, comparing }, outcome }: Props & { pairs: readonly RankedPair[] }) {
   const { numbers, reading } = outcome;
   return (
     <ul class="pairs">
@@ -278,7 +278,8 @@ function PairList({ pairs, document: { system }, outcome }: Props & { pairs: rea
               <ResultOutput result={gap} system={system} words={apart.value} /> <span class="range">{apart.range}</span>
               {', '}
               <ResultOutput result={power} system={system} words={watts.value} />{' '}
-              <span class="range">{watts.range}</span> from the motor
+              <span class="range">{watts.range}</span>{' '}
+              {comparing === 'tyres' || comparing === 'mass' ? 'as if from the motor' : 'from the motor'}
             </p>
             <p class="verdict">
               <ResultOutput result={needed} system={system} words={verdict.text} />

@@ -81,6 +81,8 @@ export function RunEntry({ day }: { day: Handle }) {
         <button type="submit" class="main">
           {isNext ? 'Save and next run' : 'Done'}
         </button>
+        {/* the live region at the page's head says it to those who cannot see it */}
+        {day.said && !(isNext && hasText(open)) && <small aria-hidden="true">{day.said}</small>}
         {day.kept && isNext && hasText(open) && <small>Kept on this device as you type.</small>}
       </div>
     </form>

@@ -339,7 +339,8 @@ const controlsDisagree: Check = (about) => {
 const unlikeTyres: Check = (about) => {
   const { day, reduction, name } = about;
   const controls = controlsOf(about);
-  if (controls.length === 0) return [];
+  // where tyres are what is compared, what they roll differently is the answer
+  if (controls.length === 0 || day.factor === 'tyres') return [];
   const calibrated = new Set(controls.map((i) => day.bikes[day.runs[i]?.bike ?? -1]?.tyres));
   const bikes = [...new Set(assistedOf(about).map((i) => day.runs[i]?.bike ?? -1))].filter(
     (bike) => !calibrated.has(day.bikes[bike]?.tyres),

@@ -136,7 +136,8 @@ export function readHeading(said: string): Heading | undefined {
   ];
   const words = plain(`${before} ${after}`);
   const whole = known.get(words) ?? (bracketed ? known.get(plain(title)) : undefined);
-  if (whole) return withUnit(whole, bracketed.trim());
+  // “mph” and “Watts” name their unit themselves
+  if (whole) return withUnit(whole, bracketed.trim() || title);
   // “Time s”, “Battery before %”, “Speed km/h”: the last word may be a unit
   const [, rest = '', last = ''] = /^(.+?)(?:[\s_]+|(?=%$))([^\s_]+)$/s.exec(title) ?? [];
   const target = known.get(plain(rest));

@@ -159,7 +159,9 @@ export function proposedBike({ bikes, runs, system }: DayDocument): string {
   const motored = bikes.filter((bike) => !hasNoMotor(bike, system)).map(({ id }) => id);
   const ridden = runs.filter((run) => run.assisted && motored.includes(run.bike)).map((run) => run.bike);
   const first = [...new Set(ridden)];
-  const unridden = motored.find((id) => !first.includes(id));
+  // one that was ridden with its motor off has had its turn; the others come before it
+  const waiting = motored.filter((id) => !first.includes(id));
+  const unridden = waiting.find((id) => runs.every((run) => run.bike !== id)) ?? waiting[0];
   // a day begins with a control run where there is a bike for it
   if (runs.length === 0) return bikes.find((bike) => hasNoMotor(bike, system))?.id ?? unridden ?? '';
   if (unridden !== undefined) return unridden;

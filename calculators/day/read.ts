@@ -105,8 +105,12 @@ export function bikeNamesOf(document: DayDocument): Map<string, string> {
   return new Map(document.bikes.map(({ id, texts }, index) => [id, texts.name?.trim() || `Bike ${index + 1}`]));
 }
 
-/** A bike that never has a motor to switch on: all its runs are control runs. */
+/** Names that people give to what is ridden without assistance. */
+const NAMED_WITHOUT_MOTOR = /\b(control|unassisted|no motor|without motor|motor off)\b/i;
+
+/** A bike that never has a motor to switch on, by what is said of its motor, else by its name: all its runs are control runs. */
 export function hasNoMotor(bike: DayBike, system: System): boolean {
+  if (!bike.texts.motor?.trim()) return NAMED_WITHOUT_MOTOR.test(bike.texts.name ?? '');
   const input = inputOf('bike', 'motor') as DayInput;
   const parsed = readInput(input, bike.texts.motor ?? '', system);
   return parsed.ok && (parsed.si === null || parsed.si === 0);

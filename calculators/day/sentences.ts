@@ -25,6 +25,9 @@ export const hillText = ({ distance, gain }: { distance: number; gain: number },
 
 const FACTORS = { tyres: 'tyres', mass: 'mass', setting: 'motor setting' } as const;
 
+/** A difference that rounds to nothing. */
+const isNothing = (text: string): boolean => !/[1-9]/.test(text);
+
 /** The headline; undefined while there is nothing to say. */
 export function headlineOf(document: DayDocument, outcome: DayOutcome): Headline | undefined {
   const { about, reading } = outcome;
@@ -42,9 +45,12 @@ export function headlineOf(document: DayDocument, outcome: DayOutcome): Headline
   const first = pairs[0];
   if (first) {
     const { low, high } = turned(first);
+    const gap = gapTexts(Math.abs(first.pair.time.difference.value), low, high);
     return {
-      of: `At ${at}, ${name(first.faster)} is first up, ahead of ${name(first.slower)} by`,
-      ...gapTexts(Math.abs(first.pair.time.difference.value), low, high),
+      of: isNothing(gap.value)
+        ? `At ${at}, ${name(first.faster)} and ${name(first.slower)} are level: between them lie`
+        : `At ${at}, ${name(first.faster)} is first up, ahead of ${name(first.slower)} by`,
+      ...gap,
       words: first.verdict.text,
     };
   }
@@ -87,7 +93,7 @@ function effectHeadline(
   return {
     of: `The effect of the ${factor}: at ${at}, ${name(pair.second)} ${way} against ${name(pair.first)}`,
     ...gapTexts(Math.abs(value), from, to),
-    words: `In watts that is ${formatQuantity(watts.value, 'power', system, { sign: true })}, ${rangeOf(watts, 'power', system)}. ${verdict.text}`,
+    words: `In watts of a motor that is as much as ${formatQuantity(watts.value, 'power', system, { sign: true })}, ${rangeOf(watts, 'power', system)}. ${verdict.text}`,
   };
 }
 
@@ -99,14 +105,17 @@ export function publishedSentence(document: DayDocument, outcome: DayOutcome): s
   const { system, setup, runs } = document;
   const { day, reduction } = about;
   const date = setup.date?.trim();
+  // of one bike with other tyres or more load the motor is the same: what differs is told as the effect
+  const motorsDiffer = day.factor === 'bikes' || day.factor === 'setting';
   const results = ranking.flatMap((i) => {
     const { time, motorPower, runs: own } = reduction.bikes[i] ?? {};
     if (!time || !motorPower) return [];
     const mass = given(day.bikes[i]?.mass ?? Number.NaN, 'mass', system);
     return [
-      `${formatQuantity(time.value, 'duration', system)} (${rangeOf(time, 'duration', system)}) on ${reading.bikeNames[i]} (${mass}, ${counted(own ?? 0, 'run')}), its motor giving ${formatQuantity(motorPower.value, 'power', system)} (${rangeOf(motorPower, 'power', system)}) on average`,
+      `${formatQuantity(time.value, 'duration', system)} (${rangeOf(time, 'duration', system)}) on ${reading.bikeNames[i]} (${mass}, ${counted(own ?? 0, 'run')})${motorsDiffer ? `, its motor giving ${formatQuantity(motorPower.value, 'power', system)} (${rangeOf(motorPower, 'power', system)}) on average` : ''}`,
     ];
   });
+  const effect = motorsDiffer ? undefined : headlineOf(document, outcome);
   const controls = day.runs.filter(({ assisted }) => !assisted).length;
   const left = runs.length - day.runs.length;
   const real = rankedPairs(outcome)
@@ -119,6 +128,7 @@ export function publishedSentence(document: DayDocument, outcome: DayOutcome): s
   const open = real.filter(({ verdict }) => !verdict.real).map(({ text }) => text);
   return [
     `${date ? `${date}: up` : 'Up'} a hill of ${hillText(day.hill, system)}, at ${given(day.targetPower, 'power', system)} from a rider of ${given(day.riderMass, 'mass', system)} with kit, the times were ${results.join('; ')}.`,
+    effect ? `${effect.of} ${effect.value} (${effect.range}).` : '',
     shown.length > 0 ? `Shown beyond doubt of measurement: ${listed(shown)}.` : '',
     open.length > 0 ? `Not shown: ${listed(open)}.` : '',
     `Ranges are 95\u202f%, from ${counted(day.runs.length, 'run')}, ${controls === 0 ? 'none of them a control run' : `${controls} of them ${controls === 1 ? 'a control run' : 'control runs'}`}${left > 0 ? `; ${counted(left, 'run')} not counted` : ''}.`,

@@ -414,8 +414,8 @@ function runsOnly(table: Table, named: number): Pick<TableProposal, 'bikes' | 'r
       bikes.set(key, { id, texts: joined(table, row, before?.texts, own) });
     }
     const bike = bikes.get(key) ?? document.bikes.find((one) => one.id === id);
-    const isControl =
-      /\b(control|unassisted|no motor|without motor|motor off)\b/i.test(name) || (bike && hasNoMotor(bike, system));
+    // a bike that is named so in this row, though the day has a motor for it
+    const isControl = hasNoMotor({ id, texts: { name } }, system) || (bike && hasNoMotor(bike, system));
     return runOf(table, row, clock.read, name === '' ? '' : id, !isControl, system);
   });
   return { bikes: [...bikes.values()], runs };

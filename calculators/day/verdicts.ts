@@ -37,7 +37,10 @@ export function verdictText(verdict: Verdict, pairs: number): string {
     const why = cause ? `. The same in every run: ${cause.words}. What helps: ${cause.remedy}` : '';
     return `Not shown, and no number of runs would show it${why}.`;
   }
-  return `Not shown. A difference of this size needs ${counted(verdict.runsNeeded, 'more run', 'more runs')} of each.`;
+  const more = `${counted(verdict.runsNeeded, 'more run', 'more runs')} of each`;
+  return pairs > 1
+    ? `Not shown. If these two alone were compared, a difference of this size would need ${more}.`
+    : `Not shown. A difference of this size needs ${more}.`;
 }
 
 /** The verdict on the times, and that on the motors where it is another: what tyres take is in both bikes' times, but hides in the watts. */

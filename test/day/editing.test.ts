@@ -62,7 +62,18 @@ describe('editing a day', () => {
     day = addRun(withBikes('xab', 'x'), 'a');
     expect(proposedBike(addRun(day, 'x'))).toBe('b');
     expect(proposedBike(emptyDay())).toBe('');
+    // nor is a bike whose motor was off next again before the others
+    day = setAssisted(addRun(withBikes('abc'), 'a', 'r'), 'r', false);
+    expect(proposedBike(day)).toBe('b');
     expect(addRun(emptyDay()).runs[0]).toMatchObject({ bike: '', assisted: true, texts: {} });
+  });
+
+  test('a bike that is named as a control bike has no motor unless one is given', () => {
+    const named = addBike(addBike(emptyDay(), { name: 'Control' }, 'c'), { name: 'Light' }, 'l');
+    const day = addRun(named);
+    expect(day.runs[0]).toMatchObject({ bike: 'c', assisted: false });
+    expect(addRun(day).runs[1]).toMatchObject({ bike: 'l', assisted: true });
+    expect(addRun(setText(named, 'c', 'motor', '300')).runs[0]).toMatchObject({ assisted: true });
   });
 
   test('a new run holds its bike only, and is assisted when that has a motor', () => {

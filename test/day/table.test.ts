@@ -104,6 +104,10 @@ describe('tables of others', () => {
     expect(proposal.runs.map(({ assisted }) => assisted)).toEqual([false, true, false, false, true]);
   });
 
+  test('a heading that is a unit gives it to its plain numbers', () => {
+    expect(read('Bike,Time,mph\nA,7:05,10\n').runs[0]?.texts.speed).toBe('10 mph');
+  });
+
   test('“Motor” over on and off says which runs are control runs; over watts, what the maker claims', () => {
     const switched = read('bike,motor,time\nOld,off,16:43\nA,on,7:22\nB,,5:57\n');
     expect(switched.runs.map(({ assisted }) => assisted)).toEqual([false, true, true]);

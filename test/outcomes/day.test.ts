@@ -120,7 +120,7 @@ describe('a second light-assist bike with 7:05', () => {
 
   test('is barely apart with ordinary day scatter: not with one run of each, alone with three', () => {
     expect(told(second()).verdict('Second light', 'Light').text).toBe(
-      'Not shown. A difference of this size needs 1\u202fmore run of each.',
+      'Not shown. If these two alone were compared, a difference of this size would need 1\u202fmore run of each.',
     );
     const three = told(withRepeats(second(), ORDINARY));
     const { time, motorPower } = three.verdict('Second light', 'Light');
@@ -380,8 +380,15 @@ describe('a paired experiment', () => {
     const { headline, verdict } = told(tyres);
     expect(headline?.of).toBe('The effect of the tyres: at 200\u202fW, Knobbly costs against Fast');
     expect(headline?.value).toMatch(/^12\u202fs$/);
-    expect(headline?.words).toMatch(/^In watts that is −\d+\u202fW/);
+    expect(headline?.words).toMatch(/^In watts of a motor that is as much as −\d+\u202fW/);
     expect(verdict('Fast', 'Knobbly').text).toMatch(/^Real/);
+  });
+
+  test('does not put down to the motor what the tyres do', () => {
+    const { sentence, said } = told(tyres);
+    expect(sentence).not.toContain('motor giving');
+    expect(sentence).toMatch(/The effect of the tyres: .* costs against Fast 12\u202fs \(/);
+    expect(said).not.toContain('Same tyres and pressure for all');
   });
 });
 
