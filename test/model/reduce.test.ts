@@ -615,6 +615,21 @@ describe('energy', () => {
     // about 298 W for 442 s of 54 Wh
     expect(light?.efficiency?.value).toBeCloseTo(((light?.motorPower?.value ?? 0) * 442) / (54 * 3600), 9);
     expect(light?.efficiency?.value).toBeCloseTo(0.68, 2);
+    // where the gauge alone is in doubt (one control run, which nothing contradicts), its ends are the work over the energy's ends
+    const one = withGauge(readings);
+    const alone = reduceDay({ ...one, runs: one.runs.slice(1) }, none).bikes[LIGHT];
+    const work = (alone?.motorPower?.value ?? 0) * 442;
+    expect(relative(alone?.efficiency?.low ?? 0, work / (alone?.batteryEnergy?.high ?? 0))).toBeLessThan(1e-6);
+    expect(relative(alone?.efficiency?.high ?? 0, work / (alone?.batteryEnergy?.low ?? 0))).toBeLessThan(1e-6);
+  });
+
+  test('a gauge that may have used nothing bounds the efficiency from below only', () => {
+    const [, light] = reduceDay(withGauge([[0.9, 0.85]]), none).bikes;
+    expect(light?.batteryEnergy?.low).toBeGreaterThan(0);
+    const [, coarse] = reduceDay({ ...withGauge([[0.9, 0.87]]) }, none).bikes;
+    expect(coarse?.batteryEnergy?.low).toBeLessThan(0);
+    expect(coarse?.efficiency?.high).toBe(Number.POSITIVE_INFINITY);
+    expect(coarse?.efficiency?.low).toBeGreaterThan(0);
   });
 
   test('without readings there is none', () => {

@@ -316,5 +316,5 @@ function batteryOf({ errors }: Asked, { index, bike, gauge }: SortedBike, result
   const full = bike.usableEnergy * (1 + (errors.battery[index] ?? 0));
   const batteryEnergy = full * (gauge.share + (errors.gauge[index] ?? 0));
   const work = meanOver(gauge.runs, (run) => (results[run.index]?.motorPower ?? Number.NaN) * run.run.time);
-  return { batteryEnergy, efficiency: batteryEnergy > 0 ? work / batteryEnergy : Number.NaN };
+  return { batteryEnergy, efficiency: work / batteryEnergy };
 }

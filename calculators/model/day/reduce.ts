@@ -1,6 +1,6 @@
 import { tCdf } from '../distributions.ts';
 import { meanOf } from '../statistics.ts';
-import { estimateOf, type Figure } from './budget.ts';
+import { type Budget, estimateOf, type Figure } from './budget.ts';
 import type { DayDoubts, Estimate, ReducedBike, ReducedPair, ReducedRun, Reduction, TestDay } from './day.ts';
 import { COVERAGE, sizeOf } from './dayErrors.ts';
 import { type BikeResult, runTimesAtTarget } from './dayResults.ts';
@@ -63,7 +63,7 @@ function reducedRuns({ sorted, judgement, centre, residuals }: PreparedDay): Red
   });
 }
 
-const ESTIMATED = ['motorPower', 'time', 'speed', 'batteryEnergy', 'efficiency', 'targetTime'] as const;
+const ESTIMATED = ['motorPower', 'time', 'speed', 'batteryEnergy', 'targetTime'] as const;
 
 const figureOf =
   (bike: SortedBike, name: keyof BikeResult): Figure =>
@@ -77,12 +77,25 @@ function reducedBike({ budget, centre, judgement }: PreparedDay, bike: SortedBik
     const figure = figureOf(bike, name);
     if (Number.isFinite(figure(centre))) reduced[name] = estimateOf(budget, figure);
   }
+  if (reduced.batteryEnergy && Number.isFinite(figureOf(bike, 'efficiency')(centre)))
+    reduced.efficiency = efficiencyOf(budget, figureOf(bike, 'efficiency'));
   reduced.measuredTime = meanOf(bike.runs.map(({ run }) => run.time));
   if (reduced.time) reduced.correction = reduced.time.value - reduced.measuredTime;
   const judged = judgement.bikes[bike.index];
   reduced.followsRider = judged?.followsRider ?? false;
   reduced.insideFade = judged?.insideFade || judged?.aboveLimit || false;
   return reduced;
+}
+
+/**
+ * The motor's work over the battery's energy. Its doubt is in the energy, so the range is that of energy over work, turned over: a coarse gauge
+ * bounds an efficiency from below only.
+ */
+function efficiencyOf(budget: Budget, figure: Figure): Estimate {
+  const estimate = estimateOf(budget, figure);
+  if (!(estimate.value > 0)) return estimate;
+  const inverse = estimateOf(budget, (results) => 1 / figure(results));
+  return { ...estimate, low: 1 / inverse.high, high: inverse.low > 0 ? 1 / inverse.low : Infinity };
 }
 
 /** Every two bikes with assisted runs. */
