@@ -61,5 +61,5 @@ export function agreementText(
     kind === 'seconds' ? gapTexts(0, drawn.low, drawn.high).range : formatRange(drawn.low, drawn.high, kind, system);
   const named = far.slice(0, MOST_NAMED).map((one) => `${one.what} (${range(one)})`);
   const others = far.length - named.length;
-  return `${days} differ by more than ${percent(APART)} of the half-width for ${named.join(', ')}${others > 0 ? ` and ${others} more` : ''}. There an error does not count in proportion; trust the drawn range.`;
+  return `${days} differ by more than ${percent(APART)} of the half-width for ${named.join(', ')}${others > 0 ? ` and ${others} more` : ''}. There an error does not count in proportion, and what stands above is too narrow or too wide: publish the drawn range.`;
 }

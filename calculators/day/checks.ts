@@ -357,11 +357,20 @@ const unlikeTyres: Check = (about) => {
   ];
 };
 
+const unreadPower: Check = ({ outcome, doubts, document, given, day }) =>
+  outcome.reading.powerUnread
+    ? [
+        caution(
+          `No run has a rider power, so ${given(day.targetPower, 'power')} is taken for all of them, known to ${plusMinus(doubts.meterScale, 'percent', document.system)} at best. The gaps in time stand as ridden; watts need a meter.`,
+        ),
+      ]
+    : [];
+
 const doubtfulMeter: Check = (about) => {
-  const { doubts, name } = about;
+  const { doubts, name, outcome } = about;
   const { system } = about.document;
   const wide = widest(about);
-  if (!wide || doubts.meterScale <= DOUBTFUL_METER) return [];
+  if (!wide || outcome.reading.powerUnread || doubts.meterScale <= DOUBTFUL_METER) return [];
   const part = partOf(wide.motor, ['meterScale']);
   const worth =
     controlsOf(about).length > 0
@@ -465,6 +474,7 @@ const CHECKS: readonly Check[] = [
   absurdRolling,
   oddEnergy,
   noControl,
+  unreadPower,
   doubtfulMeter,
   unlikeTyres,
   controlsDisagree,

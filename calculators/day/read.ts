@@ -2,7 +2,7 @@ import type { DayDoubts, TargetHill, TestBike, TestDay, TestRun } from '../model
 import { distanceForGain, hillFromGrade } from '../model/hill.ts';
 import { airDensity, type Hill, hillFromGain } from '../model/index.ts';
 import { formatQuantity, type Kind, type System } from '../quantities/index.ts';
-import { DAY_DOUBTS, LEAST_ROLLING, rollingDoubt, STATED_ROLLING } from '../scenario/doubts.ts';
+import { DAY_DOUBTS, LEAST_ROLLING, rollingDoubt, STATED_ROLLING, UNREAD_POWER } from '../scenario/doubts.ts';
 import type { DayBike, DayDocument, DayRun, Texts } from './document.ts';
 import { type DayInput, inputOf, type Place, readInput, setupInputs } from './inputs.ts';
 import { speedProblem } from './speed-check.ts';
@@ -35,6 +35,8 @@ export interface DayReading {
   claimedMotors: readonly (number | null | undefined)[];
   /** ids of `day.runs`, in their order: runs that are not counted or cannot be read are left out */
   runIds: readonly string[];
+  /** no run has a power that was read: the target stands in for all of them */
+  powerUnread: boolean;
   /** rpm by run, where stated */
   cadences: readonly (number | undefined)[];
   problems: readonly DayProblem[];
@@ -166,7 +168,7 @@ export function readDay(document: DayDocument): DayReading {
   const rollingRange = rollingDoubt(rolling, statedRolling !== undefined);
   const doubts: DayDoubts = {
     ...DAY_DOUBTS,
-    meterScale: setup('meter'),
+    meterScale: powers.length > 0 ? setup('meter') : Math.max(UNREAD_POWER, setup('meter')),
     meterRepeatability: setup('meter-repeat'),
     stopwatch: setup('watch'),
     riderMass: setup('scale-rider'),
@@ -212,6 +214,7 @@ export function readDay(document: DayDocument): DayReading {
     bikeNames: bikes.map(({ name }) => name),
     claimedMotors: bikes.map(({ claimed }) => claimed),
     runIds: runs.map(({ id }) => id),
+    powerUnread: runs.length > 0 && powers.length === 0,
     cadences: runs.map(({ cadence }) => cadence),
     problems: distinct(problems),
     defaultsUsed,

@@ -127,7 +127,7 @@ export function publishedSentence(document: DayDocument, outcome: DayOutcome): s
   const shown = real.filter(({ verdict }) => verdict.real).map(({ text }) => text);
   const open = real.filter(({ verdict }) => !verdict.real).map(({ text }) => text);
   return [
-    `${date ? `${date}: up` : 'Up'} a hill of ${hillText(day.hill, system)}, at ${given(day.targetPower, 'power', system)} from a rider of ${given(day.riderMass, 'mass', system)} with kit, the times were ${results.join('; ')}.`,
+    `${date ? `${date}: up` : 'Up'} a hill of ${hillText(day.hill, system)}, at ${given(day.targetPower, 'power', system)}${reading.powerUnread ? ' by feel, not by a meter,' : ''} from a rider of ${given(day.riderMass, 'mass', system)} with kit, the times were ${results.join('; ')}.`,
     effect ? `${effect.of} ${effect.value} (${effect.range}).` : '',
     shown.length > 0 ? `Shown beyond doubt of measurement: ${listed(shown)}.` : '',
     open.length > 0 ? `Not shown: ${listed(open)}.` : '',

@@ -33,6 +33,8 @@ export const FIXED_LOSSES_RANGE = { low: 0, high: 0.5 };
 export const SURFACE_THERE = 0.004;
 
 /** Instruments of a measured climb. Relative or absolute half-widths as named. */
+/** Rider power that was held by feel and not read from a meter: relative half-width, all runs alike; an assumption. */
+export const UNREAD_POWER = 0.15;
 export const METER_SCALE = 0.02; // of rider power, shared by all runs
 export const STEADINESS = 0.024; // of rider power, each run for itself: twice the scatter of one meter, 1.2 %
 export const STOPWATCH = 1; // s, each run

@@ -194,6 +194,28 @@ describe('without control runs, a meter good to 1 %, C_rr 0.015 to 0.035', () =>
   });
 });
 
+describe('a day without any rider power', () => {
+  // without the second control run, which was ridden at another power
+  const unread: DayDocument = {
+    ...timedDay,
+    runs: timedDay.runs.slice(0, 4).map(({ texts: { power: _, ...texts }, ...run }) => ({ ...run, texts })),
+  };
+
+  test('has far wider watts, hardly wider gaps in time, and both are said', () => {
+    const half = (document: DayDocument): number => told(document).half('motor-power', FULL);
+    // a meter that is off by a share is so for control and assisted runs, so the motor of 618 W is off by that share: 93 W beside the rest
+    expect(half(unread)).toBeGreaterThan(2 * half(timedDay));
+    expect(half(unread)).toBeGreaterThan(0.15 * 618);
+    const { said, sentence, verdict } = told(unread);
+    expect(said).toMatch(
+      /No run has a rider power, so 200\u202fW is taken for all of them, known to ±15\u202f% at best/,
+    );
+    expect(said).not.toContain('Hang known weights');
+    expect(sentence).toContain('at 200\u202fW by feel, not by a meter, from');
+    expect(verdict('Mid', 'Light').time.realAmongAll).toBe(true);
+  });
+});
+
 describe('a doubtful meter', () => {
   // 3.2 % is one standard deviation of 54 meters (Maier and others 2017), so ±6.3 % holds 95 of 100
   const doubtful = withSetup({ meter: '6.3 %' }, timedDay);
