@@ -34,6 +34,9 @@ export function PasteRuns({ day }: { day: Handle }) {
     if (!read.ok) {
       take('');
       setProblem(read.message);
+    } else if (read.text.trim() === '') {
+      take('');
+      setProblem('There is nothing in this file.');
     } else if (/^\s*\{/.test(read.text)) {
       const opened = readFile(read.text);
       take('');
@@ -98,6 +101,9 @@ function Understood({ day, proposal, fileName, assigned, assign }: UnderstoodPro
         {proposal.day
           ? `Understood: ${dayInWords(proposal.day)}.`
           : `Understood: ${count(runs.length, 'run')}${bikes.length > 0 ? ` and ${count(bikes.length, `new ${one}`, `new ${several}`)}` : ''}.`}
+        {!proposal.day &&
+          document.runs.length > 0 &&
+          ` They are added to the ${count(document.runs.length, 'run')} of your day.`}
         {ignored.length > 0 && ` Left out: ${ignored.join(', ')}.`}
       </p>
       {problems.length > 0 && (

@@ -460,7 +460,11 @@ function Onward({ document, outcome }: Props) {
   const query = biggerHillQuery(document, outcome);
   return query === '' ? null : (
     <p class="onward">
-      <a href={addressUnderBase(`/calculators/bigger-hill/${query}`)}>Carry these bikes to a bigger hill</a>
+      <a href={addressUnderBase(`/calculators/bigger-hill/${query}`)}>Carry these bikes to a bigger hill</a>{' '}
+      <small>
+        Ranges there are that page’s own: it takes one mean time of each bike for one run, and what this day does not
+        say, such as a battery, is its example’s. What is not shown here is not shown there.
+      </small>
     </p>
   );
 }

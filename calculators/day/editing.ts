@@ -1,3 +1,4 @@
+import { rotatedOrder } from '../model/plan.ts';
 import { fieldText, fromSi, type Kind, type System, shownUnit, toSi } from '../quantities/index.ts';
 import {
   type Comparing,
@@ -152,8 +153,8 @@ export function restore(document: DayDocument, removed: Removed): DayDocument {
 }
 
 /**
- * Bike of the next run: forward and back. The order of the first round is repeated backwards, then forwards again; while the first round
- * lasts, the next bike that has not been ridden.
+ * Bike of the next run. While the first round lasts, the next bike that has not been ridden. Who rode that round in the order of a plan that
+ * rotates goes on so; else it is repeated backwards, then forwards again.
  */
 export function proposedBike({ bikes, runs, system }: DayDocument): string {
   const motored = bikes.filter((bike) => !hasNoMotor(bike, system)).map(({ id }) => id);
@@ -169,6 +170,8 @@ export function proposedBike({ bikes, runs, system }: DayDocument): string {
   if (size === 0) return bikes[0]?.id ?? '';
   const round = Math.floor(ridden.length / size);
   const place = ridden.length % size;
+  const planned = rotatedOrder(motored.length, round + 1).map((bikes) => bikes.map((bike) => motored[bike]));
+  if (size === motored.length && first.every((id, i) => id === planned[0]?.[i])) return planned[round]?.[place] ?? '';
   return first[round % 2 === 0 ? place : size - 1 - place] ?? '';
 }
 

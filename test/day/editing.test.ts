@@ -58,6 +58,10 @@ describe('editing a day', () => {
     let day = withBikes('abc');
     for (const bike of 'cab') day = addRun(day, bike);
     expect(proposals(day, 3)).toBe('cabbac');
+    // a first round in the order of a plan that rotates (Williams: 0 2 1, then each one further back) goes on in it
+    day = withBikes('abc');
+    for (const bike of 'acb') day = addRun(day, bike);
+    expect(proposals(day, 6)).toBe('acbcbabac');
     // a control run in between changes nothing
     day = addRun(withBikes('xab', 'x'), 'a');
     expect(proposedBike(addRun(day, 'x'))).toBe('b');
