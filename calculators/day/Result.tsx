@@ -399,7 +399,7 @@ function Facts({ document: { system }, outcome }: Props) {
       )}
       {scatter?.si !== undefined && (
         <div>
-          <dt>One run to the next {reduction?.scatter.assumed ? '(assumed)' : '(from repeats)'}</dt>
+          <dt>One run to the next, standard deviation {reduction?.scatter.assumed ? '(assumed)' : '(from repeats)'}</dt>
           <dd>
             <ResultOutput result={scatter} system={system} /> <span class="range">of total power</span>
           </dd>

@@ -116,6 +116,16 @@ export const setupInputs: readonly SetupInput[] = [
     known95('gain-known', 'percent', 0.5, 'Height gained', GAIN_RELATIVE),
     known95('wind-known', 'wind', 10, 'Wind', DAY_DOUBTS.headWind),
     known95('drag-known', 'area', 0.5, 'Drag area', DRAG_HALF_WIDTH),
+    known95('density-known', 'percent', 0.3, 'Air density', DAY_DOUBTS.density),
+    known95('between', 'percent', 0.3, 'Chains and gears, bike to bike', DAY_DOUBTS.efficiencyBetween),
+    known95(
+      'rolling-by-speed',
+      'percent',
+      0.3,
+      'Rolling, for each m/s faster',
+      DAY_DOUBTS.rollingWithSpeed,
+      'A slow control run cannot see it.',
+    ),
     known95(
       'tyres-known',
       'ratio',

@@ -146,7 +146,9 @@ export function useDay() {
     setDraft(editing.newId());
     setInsisted('');
     next.current = '#run-entry-title';
-    say(`Saved: ${runInWords(document, open)}.${after?.bike ? ` Next: ${ridden(document, after)}.` : ''}`);
+    say(
+      `${elsewhere ? 'Not kept until you choose above: ' : 'Saved: '}${runInWords(document, open)}.${after?.bike ? ` Next: ${ridden(document, after)}.` : ''}`,
+    );
   };
 
   const openRun = (id: string): void => {

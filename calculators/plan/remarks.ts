@@ -120,7 +120,8 @@ function legsRemarks(scenario: Scenario, outcome: PlanOutcome, { legs, nearest, 
   const power = resultOf(outcome, 'power-lasting');
   const rest = resultOf(outcome, 'rest-lasting');
   const steps = [
-    ...spared(scenario, nearest, repeats),
+    // where one run is too long by itself, fewer of them do not help
+    ...(rest.si === undefined ? [] : spared(scenario, nearest, repeats)),
     power.si === undefined
       ? legs.aloneTooMuch
         ? 'ride the control runs at less power'
