@@ -1,5 +1,7 @@
+import type { Profile } from './profile.ts';
+
 /**
- * A hill of constant grade. `distance` runs along the road, `gain` is vertical, so
+ * A hill of constant grade, or of the mean grade of its profile where it has one. `distance` runs along the road, `gain` is vertical, so
  * `sin = gain / distance` and the grade of the trade is `tan`. A falling hill has a negative gain.
  */
 export interface Hill {
@@ -11,6 +13,8 @@ export interface Hill {
   cos: number;
   /** tan of the slope angle: 0.10 is a "10 % grade" */
   grade: number;
+  /** how the road climbs on its way, where that is known: rides then go along it */
+  profile?: Profile;
 }
 
 /**

@@ -1,0 +1,44 @@
+import type { Track } from '../../model/index.ts';
+
+/** What a file holds, whatever its format. */
+export interface Recording {
+  /** name of the file */
+  file: string;
+  format: Format;
+  /** tracks, activities, courses, routes: what has at least two points, in the order of the file */
+  parts: Part[];
+  /** what could not be read, and what was left out; the first few of each kind */
+  problems: ReadProblem[];
+  /** the file ends before its end: the parts hold what is whole */
+  cutShort: boolean;
+}
+
+export type Format = 'gpx' | 'tcx' | 'fit' | 'csv';
+
+/** One ride or route of a file. */
+export interface Part {
+  /** as the file calls it, else "Track 2" and the like */
+  name: string;
+  /** a route has no times: it is a hill without a ride */
+  kind: 'ride' | 'route';
+  track: Track;
+  /** what its distance was taken from: the line on the ellipsoid from point to point, or the device's counter where there are no positions */
+  distanceFrom: 'positions' | 'counter';
+  /** totals that the device wrote itself */
+  device: DeviceTotals;
+}
+
+/** SI; absent where the file does not say. */
+export interface DeviceTotals {
+  distance?: number;
+  gain?: number;
+  /** s from start to end, pauses included; and without them */
+  elapsed?: number;
+  moving?: number;
+}
+
+/** A sentence about the file, and where in it: "line 812", "record 40". */
+export interface ReadProblem {
+  where: string;
+  message: string;
+}
