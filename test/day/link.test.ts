@@ -81,24 +81,45 @@ describe('a test day as a link', () => {
     expect(await messageOf('#day=1.')).toContain('incomplete');
     expect(await messageOf(fragmentOf({}, 2))).toContain('later version of this site (2; this page knows 1)');
     expect(await messageOf(`#day=1.${'A'.repeat(600_000)}`)).toContain('too long');
-    // well packed, and nonsense
-    for (const value of [
-      null,
-      7,
-      'text',
-      [],
-      { b: 5 },
-      { b: [7] },
-      { r: [[0]] },
-      { s: [] },
-      { r: [7] },
-      { b: [{ bike: {} }] },
-    ])
-      expect(await messageOf(fragmentOf(value)), JSON.stringify(value)).toContain('damaged');
+  });
+
+  test('well packed, and nonsense', async () => {
+    const whole = { s: {}, b: [{ name: 'Light' }], r: [[0, 1, { time: '6:48' }]] };
+    // as it is, the link is read: so what is said of the others is about the one thing in them that is wrong
+    const read = await readFragment(fragmentOf(whole));
+    expect(read?.ok && read.document.runs).toMatchObject([{ bike: 'bike-1', assisted: true, texts: { time: '6:48' } }]);
+    for (const [value, message] of [
+      [null, 'a part was lost'],
+      [7, 'a part was lost'],
+      ['text', 'a part was lost'],
+      [[], 'a part was lost'],
+      [{}, 'a part was lost'],
+      [{ ...whole, s: undefined }, 'a part was lost'],
+      [{ ...whole, b: 5 }, 'a part was lost'],
+      [{ ...whole, r: [7] }, 'a part was lost'],
+      [{ ...whole, s: [] }, 'the set-up cannot be read'],
+      [{ ...whole, b: [7] }, 'bike 1 cannot be read'],
+      [{ ...whole, b: [{ name: {} }] }, '“name” of bike 1 is no text'],
+      [{ ...whole, r: [[0, 1, 'text']] }, 'run 1 cannot be read'],
+      [{ ...whole, b: Array(25).fill({}) }, '25 bikes, and a test day holds at most 24'],
+    ] as const) {
+      const said = await messageOf(fragmentOf(value));
+      expect(said, JSON.stringify(value)).toContain('damaged');
+      expect(said, JSON.stringify(value)).toContain(message);
+    }
+    // a run may lack its bike and its texts: it is there to be filled in
+    const bare = await readFragment(fragmentOf({ ...whole, r: [[0], [9, 1]] }));
+    expect(bare?.ok && bare.document.runs.map(({ bike, texts }) => [bike, texts])).toEqual([
+      ['bike-1', {}],
+      ['', {}],
+    ]);
   });
 
   test('unpacks no more than a day can be', async () => {
-    const bomb = fragmentOf({ s: { title: 'x'.repeat(20_000_000) } });
+    const long = (letters: number): string => fragmentOf({ s: { title: 'x'.repeat(letters) }, b: [], r: [] });
+    // what stays below the limit is read, so that it is the length alone that is refused
+    expect((await readFragment(long(4_000_000)))?.ok).toBe(true);
+    const bomb = long(20_000_000);
     expect(bomb.length).toBeLessThan(60_000);
     expect(await messageOf(bomb)).toContain('damaged');
   });
