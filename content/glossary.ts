@@ -31,6 +31,9 @@ const RANGE = ['/learn/range/', 'Range'] as const;
 const PLANNING = ['/test/plan/', 'Plan a test'] as const;
 const DAY = ['/test/day/', 'The day itself'] as const;
 const READING = ['/learn/reading-a-test/', 'Reading a test'] as const;
+const GAIN = ['/learn/scaling-a-climb/#which-gain-figure-is-right', 'Which gain figure is right'] as const;
+const HILL = ['/calculators/your-hill/', 'Your hill'] as const;
+const FILES = ['/reference/data-files/#recordings', 'Data files'] as const;
 const LAW = ['/learn/assist-and-the-law/', 'Assist and the law'] as const;
 const PER_KILOGRAM = ['/learn/power-to-weight/', 'Power-to-weight'] as const;
 const MODEL = ['/reference/model/', 'The model'] as const;
@@ -95,6 +98,12 @@ export const glossary: readonly Term[] = [
     page: SCALING,
   },
   {
+    id: 'break',
+    term: 'Break',
+    text: 'A place where a recording was interrupted: a new stretch begins, the timer was stopped, or nothing was recorded for long. No distance, height or time is counted across it.',
+    page: FILES,
+  },
+  {
     id: 'c-da',
     term: 'C_dA',
     label: 'C<sub>d</sub>A',
@@ -117,7 +126,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'calibration',
     term: 'Calibration',
-    text: 'Working out from control runs what the hill asks for, before anything is said about a motor. Here it gives an effective rolling resistance.',
+    text: 'Working out from control runs, or from a recorded ride without assistance, what the hill asks for, before anything is said about a motor. Here it gives an effective rolling resistance.',
     page: TESTING,
   },
   {
@@ -189,8 +198,8 @@ export const glossary: readonly Term[] = [
   {
     id: 'gain',
     term: 'Gain',
-    text: 'Height climbed from bottom to top, vertically. Also called ascent or climbing.',
-    page: FORCES,
+    text: 'Height climbed from bottom to top, vertically. Also called ascent or climbing. Of a recording there are several figures for it.',
+    page: GAIN,
   },
   {
     id: 'gap',
@@ -203,6 +212,12 @@ export const glossary: readonly Term[] = [
     term: 'Gauge',
     text: 'The display of what is left in the battery, in per cent or bars. It counts what the bike lets you use and moves in steps, so each reading may be off by half a step.',
     page: RANGE,
+  },
+  {
+    id: 'geodesic-distance',
+    term: 'Geodesic distance',
+    text: 'Length of the shortest line between two positions on the ellipsoid that the Earth nearly is. On a sphere it would be wrong by more than half a per cent in places.',
+    page: MODEL,
   },
   {
     id: 'grade',
@@ -238,6 +253,12 @@ export const glossary: readonly Term[] = [
     id: 'isa',
     term: 'ISA',
     text: 'International Standard Atmosphere: agreed temperature and pressure for each altitude. The site takes the pressure from it when only the altitude is known.',
+    page: MODEL,
+  },
+  {
+    id: 'kinetic-energy',
+    term: 'Kinetic energy',
+    text: 'What moves carries energy, half its mass times the square of its speed. It is paid when the bike speeds up and comes back when it slows down, unless it is braked away.',
     page: MODEL,
   },
   {
@@ -313,6 +334,12 @@ export const glossary: readonly Term[] = [
     page: PER_KILOGRAM,
   },
   {
+    id: 'profile',
+    term: 'Profile',
+    text: 'Heights of a road over the distance along it. A hill that is passed on has it in pieces of one grade each.',
+    page: HILL,
+  },
+  {
     id: 'proportional-time',
     term: 'Proportional time',
     text: 'Time on another hill by the rule of three: time multiplied by the ratio of the heights. It holds on the same grade and surface until something runs out.',
@@ -361,6 +388,12 @@ export const glossary: readonly Term[] = [
     page: FORCES,
   },
   {
+    id: 'route',
+    term: 'Route',
+    text: 'A way that somebody drew, without times: a hill without a ride. What was ridden is a track.',
+    page: FILES,
+  },
+  {
     id: 'saturation',
     term: 'Saturation',
     text: 'The motor gives all it can, and more from the rider brings no more from the motor. A run at a fifth more rider power shows it.',
@@ -385,6 +418,12 @@ export const glossary: readonly Term[] = [
     page: ENERGY,
   },
   {
+    id: 'smoothing-window',
+    term: 'Smoothing window',
+    text: 'Length of road over which recorded heights are averaged before their rises are added up. A longer one takes out more noise, and small dips with it.',
+    page: GAIN,
+  },
+  {
     id: 'start-assistance',
     term: 'Start assistance',
     text: 'Help at walking pace without pedalling, as long as the rider keeps a switch on; to 6 km/h in the European standard.',
@@ -403,6 +442,12 @@ export const glossary: readonly Term[] = [
     page: TESTING,
   },
   {
+    id: 'threshold',
+    term: 'Threshold',
+    text: 'Rise from which on an ascent counts; smaller ups and downs count as noise. It is one way to add up a gain.',
+    page: GAIN,
+  },
+  {
     id: 'throttle',
     term: 'Throttle',
     text: 'A control that drives the bike by its motor without pedalling. Where it is allowed, and to which speed, differs from law to law.',
@@ -413,6 +458,12 @@ export const glossary: readonly Term[] = [
     term: 'Torque',
     text: 'How hard something is turned, in newton metres; of a motor, how hard it turns the crank. Torque without cadence says nothing about power.',
     page: TORQUE,
+  },
+  {
+    id: 'track',
+    term: 'Track',
+    text: 'Points of a recorded ride in their order, with the time at each.',
+    page: FILES,
   },
   {
     id: 'type-approval',
@@ -441,7 +492,7 @@ export const glossary: readonly Term[] = [
   {
     id: 'vertical-speed',
     term: 'Vertical speed',
-    text: 'Height gained per time, in metres or feet per hour. It compares climbs of similar grade better than the speed along the road.',
+    text: 'Height gained per time, in metres or feet per hour (m/h, ft/h); riders also say VAM. It compares climbs of similar grade better than the speed along the road.',
     page: CLIMB,
   },
   {
