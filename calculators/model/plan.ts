@@ -4,8 +4,11 @@ import { effectiveFreedom } from './gum.ts';
 
 /** A test that is still to be ridden: every bike as often, all up the same hill. */
 export interface TestPlan {
-  /** total power at the crank, rider and motor, that is expected of each bike, W */
-  totalPowers: readonly number[];
+  /**
+   * what the whole of its total power at the crank, rider and motor, is worth on each bike, in the unit that differences are to have: that power
+   * itself, W, or the seconds that it loses for each share of it
+   */
+  perShare: readonly number[];
   /** standard deviation of one run, relative to total power: wind, line, pacing and what the meter scatters */
   scatter: number;
   /** standard uncertainty of a bike's total power that no further run lessens (unlike tyres, drive), relative; 0 without */
@@ -18,7 +21,7 @@ export interface TestPlan {
 
 /** How well a plan tells two of its bikes apart. */
 export interface PairPrecision {
-  /** of the difference of their total powers, W */
+  /** of their difference, in the unit of `perShare` */
   standardError: number;
   /** degrees of freedom of that, by Welch and Satterthwaite where a part is fixed; 0 when no run is ridden twice */
   freedom: number;
@@ -39,8 +42,8 @@ export function pooledFreedom(bikes: number, repeats: number, controls: number):
  * runs) is left out: it changes both alike.
  */
 export function pairPrecision(plan: TestPlan, first: number, second: number, repeats: number): PairPrecision {
-  const bikes = plan.totalPowers.length;
-  const size = Math.hypot(plan.totalPowers[first] ?? Number.NaN, plan.totalPowers[second] ?? Number.NaN);
+  const bikes = plan.perShare.length;
+  const size = Math.hypot(plan.perShare[first] ?? Number.NaN, plan.perShare[second] ?? Number.NaN);
   const parts = [
     { standard: (plan.scatter * size) / Math.sqrt(repeats), freedom: pooledFreedom(bikes, repeats, plan.controls) },
     { standard: plan.fixed * size },
@@ -58,7 +61,7 @@ export function pairPrecision(plan: TestPlan, first: number, second: number, rep
 }
 
 /**
- * Chance that a true difference, W, comes out real and the right way round: the power of the two-sided 5 % t test from the noncentral t, exact
+ * Chance that a true difference, in the unit of the standard error, comes out real and the right way round: the power of the two-sided 5 % t test from the noncentral t, exact
  * for normal scatter. Coming out real the wrong way round does not count.
  */
 export function powerOfPair(difference: number, { standardError, freedom, critical }: PairPrecision): number {
@@ -70,7 +73,7 @@ export function powerOfPair(difference: number, { standardError, freedom, critic
 }
 
 /**
- * Fewest runs on each bike, from 2 on, with which a true difference, W, comes out real with the chance `wanted`.
+ * Fewest runs on each bike, from 2 on, with which a true difference, in the unit of `perShare`, comes out real with the chance `wanted`.
  * Null when `MOST_REPEATS` do not reach it, as where what is fixed hides the difference.
  */
 export function repeatsFor(
@@ -93,7 +96,7 @@ export function repeatsFor(
   return reaches;
 }
 
-/** Smallest true difference, W, that comes out real with the chance `wanted`. Null when no run is ridden twice. */
+/** Smallest true difference, in the unit of `perShare`, that comes out real with the chance `wanted`. Null when no run is ridden twice. */
 export function detectableDifference(
   plan: TestPlan,
   first: number,

@@ -173,9 +173,9 @@ function planned(
   );
   const { secondsPerShare = 1, totalPower = 0 } = bikes[slowest] ?? {};
 
-  // the sums of the model, with seconds in place of watts: a share of total power costs each bike its own seconds
+  // differences are in seconds: a share of total power costs each bike its own
   const test: TestPlan = {
-    totalPowers: bikes.map((bike) => bike.secondsPerShare),
+    perShare: bikes.map((bike) => bike.secondsPerShare),
     scatter: scatter.relative,
     fixed: fixedOf(scenario, bikes),
     controls,

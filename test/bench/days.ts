@@ -124,14 +124,14 @@ function plannedPower(): void {
   ];
   for (const [name, scatter, difference, fixed, amongAll] of cases) {
     const controls = 2;
-    const plan: TestPlan = { totalPowers: [500, 500 + difference, 560, 640], scatter, fixed, controls, amongAll };
+    const plan: TestPlan = { perShare: [500, 500 + difference, 560, 640], scatter, fixed, controls, amongAll };
     const runs = repeatsFor(plan, 0, 1, difference, 0.8) ?? 0;
     const exact = powerOfPair(difference, pairPrecision(plan, 0, 1, runs));
     const doubts = { ...onlyScatter(scatter), efficiencyBetween: fixed > 0 ? DAY_DOUBTS.efficiencyBetween : 0 };
     const random = randomSource(5);
     let found = 0;
     for (let i = 0; i < DAYS; i++) {
-      const motors = plan.totalPowers.map((total) => total - 200);
+      const motors = plan.perShare.map((total) => total - 200);
       const { day } = plantedDay(random, { motors, runs, controls, doubts, pacing: 0 });
       const { motorPower } = reduceDay(day, doubts).pairs[0] ?? {};
       if (motorPower && motorPower.difference.value > 0 && (amongAll ? motorPower.realAmongAll : motorPower.realAlone))
@@ -140,7 +140,7 @@ function plannedPower(): void {
     const share = found / DAYS;
     line(name, String(runs), (100 * exact).toFixed(1), (100 * share).toFixed(1), (100 * (share - exact)).toFixed(1));
   }
-  const plan: TestPlan = { totalPowers: [500, 500, 500, 500], scatter: 0.018, fixed: 0, controls: 2, amongAll: false };
+  const plan: TestPlan = { perShare: [500, 500, 500, 500], scatter: 0.018, fixed: 0, controls: 2, amongAll: false };
   console.log(`  (3 runs of each find ${detectableDifference(plan, 0, 1, 3)?.toFixed(0)} W of 500 with 80 %)`);
 }
 

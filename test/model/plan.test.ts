@@ -21,11 +21,11 @@ import { powerOfGroups, twoGroups } from '../reference/sample-size.ts';
 /* Published powers and sizes stand in test/reference/sample-size.ts. */
 
 /** Four bikes: two light-assist, a mid- and a full-assist one, 200 W of the rider; a run scatters by 1.5 %. */
-const FOUR: TestPlan = { totalPowers: [500, 500, 650, 820], scatter: 0.015, fixed: 0, controls: 2, amongAll: false };
+const FOUR: TestPlan = { perShare: [500, 500, 650, 820], scatter: 0.015, fixed: 0, controls: 2, amongAll: false };
 
 function anyPlan(r: Random): TestPlan {
   return {
-    totalPowers: Array.from({ length: r.whole(2, 6) }, () => r.between(200, 1000)),
+    perShare: Array.from({ length: r.whole(2, 6) }, () => r.between(200, 1000)),
     scatter: r.between(0.003, 0.04),
     fixed: r.chance(0.5) ? 0 : r.between(0.001, 0.02),
     controls: r.whole(0, 4),
@@ -107,7 +107,7 @@ describe('power', () => {
       const plan = { ...FOUR, fixed, amongAll };
       const planned = pairPrecision(plan, 0, 1, repeats);
       const difference = detectableDifference(plan, 0, 1, repeats) ?? Number.NaN;
-      const powers = plan.totalPowers.map((power, i) => power + (i === 0 ? -0.5 : i === 1 ? 0.5 : 0) * difference);
+      const powers = plan.perShare.map((power, i) => power + (i === 0 ? -0.5 : i === 1 ? 0.5 : 0) * difference);
       let real = 0;
       for (let day = 0; day < DAYS; day++) {
         let squares = 0;
@@ -121,7 +121,7 @@ describe('power', () => {
         const controls = Array.from({ length: plan.controls }, () => 1 + plan.scatter * normalDraw(source));
         squares += controls.reduce((sum, run) => sum + (run / meanOf(controls) - 1) ** 2, 0);
         const scatter = Math.sqrt(squares / pooledFreedom(powers.length, repeats, plan.controls));
-        const judged = pairPrecision({ ...plan, totalPowers: means, scatter, amongAll: false }, 0, 1, repeats);
+        const judged = pairPrecision({ ...plan, perShare: means, scatter, amongAll: false }, 0, 1, repeats);
         // without a fixed part the freedom is the same every day, and so is what Tukey asks for
         const critical = amongAll ? planned.critical : judged.critical;
         if ((means[1] ?? 0) - (means[0] ?? 0) > critical * judged.standardError) real++;
@@ -202,7 +202,7 @@ describe('detectableDifference', () => {
       const difference = detectableDifference(FOUR, 0, 1, n) ?? Number.NaN;
       expect(difference).toBeLessThan(last);
       last = difference;
-      const doubled = { ...FOUR, totalPowers: FOUR.totalPowers.map((power) => 2 * power) };
+      const doubled = { ...FOUR, perShare: FOUR.perShare.map((power) => 2 * power) };
       expect(detectableDifference(doubled, 0, 1, n)).toBeCloseTo(2 * difference, 8);
     }
   });

@@ -79,9 +79,9 @@ function anyHeat(r: Random) {
 
 /** Two bikes of a plan in which nothing is fixed. */
 function anyPair(r: Random) {
-  const totalPowers = Array.from({ length: r.whole(2, 6) }, () => r.between(300, 900));
+  const perShare = Array.from({ length: r.whole(2, 6) }, () => r.between(300, 900));
   const [repeats, controls] = [r.whole(2, 6), r.whole(0, 4)];
-  const plan = { totalPowers, scatter: r.between(0.005, 0.03), fixed: 0, controls, amongAll: false };
+  const plan = { perShare, scatter: r.between(0.005, 0.03), fixed: 0, controls, amongAll: false };
   return { plan, repeats, precision: model.pairPrecision(plan, 0, 1, repeats) };
 }
 
@@ -385,7 +385,7 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
   },
   'difference-error': (r) => {
     const { plan, repeats, precision } = anyPair(r);
-    const [P_1 = 0, P_2 = 0] = plan.totalPowers;
+    const [P_1 = 0, P_2 = 0] = plan.perShare;
     return [value('difference-error', { s: plan.scatter, P_1, P_2, n: repeats }), precision.standardError];
   },
   // the plan computes exactly and not with this shortcut: the same as how far the threshold lies above nothing and below the difference

@@ -9,7 +9,7 @@ import {
 import type { Check, Status } from './check.ts';
 
 /** Two bikes that scatter by 1: our plan is then the textbook's t test of two groups. */
-export const twoGroups: TestPlan = { totalPowers: [1, 1], scatter: 1, fixed: 0, controls: 0, amongAll: false };
+export const twoGroups: TestPlan = { perShare: [1, 1], scatter: 1, fixed: 0, controls: 0, amongAll: false };
 
 /** Chance that a difference of so many standard deviations comes out real, two groups of n each. */
 export const powerOfGroups = (difference: number, n: number): number =>
