@@ -1,9 +1,10 @@
 import type { DayDoubts, ReducedBike, TestDay, TestRun } from '../model/day/day.ts';
+import { COVERAGE } from '../model/day/dayErrors.ts';
 import { chiSquareCdf, studentizedRangeQuantile, tQuantile } from '../model/distributions.ts';
 import { assistShare } from '../model/motor.ts';
 import { formatNumber, formatQuantity, type Kind } from '../quantities/index.ts';
 import { kmh } from '../scenario/amounts.ts';
-import { COVERAGE, METER_SCALE, UNSURVEYED_ROLLING } from '../scenario/doubts.ts';
+import { METER_SCALE, UNSURVEYED_ROLLING } from '../scenario/doubts.ts';
 import type { Remark } from '../scenario/outcome.ts';
 import { halfOf, partOf } from './causes.ts';
 import type { DayDocument } from './document.ts';

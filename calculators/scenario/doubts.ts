@@ -45,7 +45,10 @@ export const GAIN_RELATIVE = 0.03;
 
 /** Relative standard uncertainty of one run's rider power, for the weights of several control runs. */
 export const POWER_REPEATABILITY = 0.012;
-/** 95 % half-width over standard uncertainty. */
+/**
+ * 95 % half-width over standard uncertainty, of plans and control runs. A test day has it with more figures (`model/day/dayErrors.ts`). Both
+ * stay: published links and days keep their results to 10⁻⁹, and one figure for both would change those of the one or the other by 2 · 10⁻⁵.
+ */
 export const COVERAGE = 1.96;
 
 /** How well a day of test runs is known while the tester says nothing else: 95 % half-widths, each with where it comes from. */

@@ -75,7 +75,7 @@ export interface Scatter {
   assumed: boolean;
 }
 
-/** 95 % half-width over standard uncertainty. */
+/** 95 % half-width over standard uncertainty, of all that is reduced as a day. Why plans have another: `scenario/doubts.ts`. */
 export const COVERAGE = 1.959964;
 
 /** What one run may be off by itself, relative to total power: standard uncertainties by cause. */
