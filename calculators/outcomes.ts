@@ -29,6 +29,8 @@ import { wattHours } from './watt-hours/outcome.ts';
 import { wattHoursRemarks } from './watt-hours/remarks.ts';
 import { whatChangesIt } from './what-changes-it/outcome.ts';
 import { whatChangesItRemarks } from './what-changes-it/remarks.ts';
+import { yourHill } from './your-hill/outcome.ts';
+import { yourHillRemarks } from './your-hill/remarks.ts';
 
 type Answer = Outcome & { remarks: Remark[] };
 
@@ -51,6 +53,7 @@ const answers: Readonly<Record<CalculatorName, (scenario: Scenario) => Answer>> 
   'watt-hours': both(wattHours, wattHoursRemarks),
   'keep-up': both(keepUp, keepUpRemarks),
   'what-changes-it': both(whatChangesIt, whatChangesItRemarks),
+  'your-hill': both(yourHill, yourHillRemarks),
   plan: both(plan, planRemarks),
 };
 

@@ -47,7 +47,7 @@ function climbLink(scenario: Scenario, name: 'power' | 'motor', { si }: Result):
   if (si === undefined || si < 0.001 || si > MOST[name]) return undefined;
   const canonical = `${Number(si.toPrecision(12))}W`;
   const cells = { ...scenario.cells, [keyOf(name, 0)]: { text: canonical, value: si, canonical } };
-  return addressUnderBase(`/calculators/climb-time/${onwardQuery({ ...scenario, cells }, 1)}`);
+  return addressUnderBase(`/calculators/climb-time/${onwardQuery({ ...scenario, cells }, { bikes: 1 })}`);
 }
 
 /** The watts, of legs or of a motor, that take a rider up in a companion's time. */

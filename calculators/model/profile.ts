@@ -16,3 +16,20 @@ export function hillFromProfile(profile: Profile): Hill {
   const distance = profile.distance.at(-1) ?? 0;
   return { ...hillFromGain(distance, profile.height.at(-1) ?? 0), profile };
 }
+
+/** Height, m above the bottom, after `distance` (m along the road) of a hill: on its profile where it has one. At the ends it stays what it is there. */
+export function heightAt(hill: Hill, distance: number): number {
+  if (!hill.profile) return distance * hill.sin;
+  const { distance: along, height } = hill.profile;
+  const at = (list: Float64Array, i: number): number => list[i] ?? Number.NaN;
+  let [before, after] = [0, along.length - 1];
+  if (distance <= 0) return at(height, 0);
+  if (distance >= at(along, after)) return at(height, after);
+  while (after - before > 1) {
+    const middle = (before + after) >> 1;
+    if (at(along, middle) <= distance) before = middle;
+    else after = middle;
+  }
+  const share = (distance - at(along, before)) / (at(along, after) - at(along, before));
+  return at(height, before) + share * (at(height, after) - at(height, before));
+}

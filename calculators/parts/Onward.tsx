@@ -13,9 +13,9 @@ export function Onward({ scenario, differing = {} }: Props) {
   const write = import.meta.env.SSR ? onwardQuery : loadedChanges()?.onwardQuery;
   return (
     <p class="onward">
-      {calculatorOf(scenario.calculator).onward.map(({ to, words, bikes }) => (
-        <a key={to} href={addressUnderBase(`${pathOf(to)}${write?.(scenario, bikes, differing[to]) ?? ''}`)}>
-          {words}
+      {calculatorOf(scenario.calculator).onward.map((way) => (
+        <a key={way.to} href={addressUnderBase(`${pathOf(way.to)}${write?.(scenario, way, differing[way.to]) ?? ''}`)}>
+          {way.words}
         </a>
       ))}
     </p>

@@ -1,4 +1,12 @@
-import { type Climb, distanceAfter, type Limit, limitsOf, type Reserves, type StagedClimb } from '../model/index.ts';
+import {
+  type Climb,
+  distanceAfter,
+  heightAt,
+  type Limit,
+  limitsOf,
+  type Reserves,
+  type StagedClimb,
+} from '../model/index.ts';
 import { exact, none, type Result } from './outcome.ts';
 
 /** What holds a climb back most. */
@@ -33,15 +41,15 @@ export function bindingOf(
   endures: number | undefined,
 ): Binding {
   if (binds === 'none') return NOWHERE;
-  const { sin, gain } = climb.hill;
+  const { hill } = climb;
   if (binds === 'endurance') {
     const after = Math.min(endures ?? 0, ride.time);
-    return { after, height: distanceAfter(ride, after) * sin, lost: Number.NaN };
+    return { after, height: heightAt(hill, distanceAfter(ride, after)), lost: Number.NaN };
   }
   const same = limitsOf(climb, reserves).find(({ limit }) => limit === binds);
   return same
-    ? { after: same.from.time, height: same.from.distance * sin, lost: same.lost }
-    : { after: ride.time, height: gain, lost: 0 };
+    ? { after: same.from.time, height: heightAt(hill, same.from.distance), lost: same.lost }
+    : { after: ride.time, height: hill.gain, lost: 0 };
 }
 
 /** Why there is no time or height from which on something binds, or no cost. */

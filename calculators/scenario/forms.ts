@@ -1,8 +1,9 @@
 import { type Parsed, parseQuantity } from '../quantities/index.ts';
+import { tidyProfile } from './profile-text.ts';
 import type { Parameter } from './schema.ts';
 
 /*
- * Texts that must have a form: one of some words, a time of the day, several times. Their value is the canonical text.
+ * Texts that must have a form: one of some words, a time of the day, several times, a hill in pieces. Their value is the canonical text.
  */
 
 type Formed = Pick<Parameter, 'form' | 'label' | 'min' | 'max'>;
@@ -20,6 +21,7 @@ export function readForm(text: string, { form, label, min, max }: Formed): Parse
   if (said === '') return { ok: false, reason: 'empty', message: '' };
   if (form === 'clock') return readClock(said, label, max);
   if (form === 'times') return readTimes(said, label, min, max);
+  if (form === 'profile') return readPieces(said);
   const word = said.replace(/\s+/g, '-');
   return form?.includes(word) ? read(word) : unreadable(label, form?.join(' or ') ?? '');
 }
@@ -31,6 +33,12 @@ function readClock(said: string, label: string, latest: number): Parsed {
   return (hour * 60 + Number(minutes)) * 60 <= latest && !(half && Number(hours) > 12)
     ? read(`${hour}:${minutes}`)
     : unreadable(label, 'a time of the day, such as 9:30 or 17:15');
+}
+
+/** `1:120,9.6:85,12.1`. */
+function readPieces(said: string): Parsed {
+  const tidied = tidyProfile(said);
+  return 'problem' in tidied ? { ok: false, reason: 'unreadable', message: tidied.problem } : read(tidied.canonical);
 }
 
 /** `7:22, 7:18, 7:30`. A comma before one or two digits that no colon follows is decimal: `7:22,5; 7:18`. */

@@ -46,6 +46,13 @@ const hints: Readonly<Record<string, Hint>> = {
   between: { text: 'Drive and the like, of total power. It does not average.' },
   'cool-down': { text: 'At the foot, until legs and motor are as before.' },
   swap: { text: 'Before a run that would take a battery below what is kept.' },
+  profile: {
+    text: 'Comes from Your hill: length and rise of each piece, in metres. It counts in place of the hill above.',
+  },
+  'target-profile': {
+    text: 'Comes from Your hill: length and rise of each piece, in metres. It counts in place of height, grade and distance.',
+  },
+  'top-speed': { text: 'Where the road falls, the rider brakes rather than go faster. Our assumption: 40 km/h.' },
   warm: { text: 'Share of the permitted rise already there: 0 % from cold.' },
 };
 
@@ -55,6 +62,7 @@ const own: Readonly<Record<string, Hint>> = {
   'gears-and-restart motor': { text: 'The most it gives, however short. Write none for no motor.' },
   'holding-peak-power motor': { text: 'The most it gives before it gets hot.' },
   'plan endurance': { text: 'Critical power: about what you hold for 30 to 60 minutes.' },
+  'your-hill profile': { text: 'Comes from the picked climb: length and rise of each piece, in metres.' },
   'gears-and-restart grade': { text: '10 %, 1 in 10 and 5.7° all work.' },
 };
 

@@ -82,5 +82,9 @@ export const meanings: Readonly<Record<string, string>> = {
   'last-light': 'Time of the day by which all must be back.',
   'way-down': 'Time for the way back to the foot.',
   'cool-down': 'Pause at the foot after each run.',
+  profile:
+    'Hill in pieces: 1 for the version, then length and rise of each piece in metres, as `1:120,9.6:85,12.1`, at most 60 pieces, no position. Beats `distance`, `gain` and `grade`.',
+  'target-profile': 'The other hill in pieces, likewise. Beats `target-distance`, `target-gain` and `target-grade`.',
+  'top-speed': 'Speed at which the rider brakes where the road falls.',
   swap: 'Time for a new battery or for charging one.',
 };

@@ -1,28 +1,65 @@
-import { defaultText } from './editing.ts';
-import { cellOf, isGiven, isOverruled, type Scenario } from './scenario.ts';
+import { defaultText, plainText } from './editing.ts';
+import { wholeOf } from './profile-words.ts';
+import { cellOf, inputOf, isGiven, isOverruled, type Scenario } from './scenario.ts';
+import type { Way } from './schema.ts';
 
-export const HILL_AND_RIDER: readonly string[] = (
-  'distance gain grade altitude temperature wind rolling drag drive unit rider power cadence endurance endurance-work limit ' +
-  'warm-up reserve health cold'
-).split(' ');
+const HILL: readonly string[] = ['distance', 'gain', 'grade'];
+const CONDITIONS_AND_RIDER: readonly string[] =
+  'altitude temperature wind rolling drag drive unit rider power cadence endurance endurance-work limit warm-up reserve health cold'.split(
+    ' ',
+  );
+export const HILL_AND_RIDER: readonly string[] = [...HILL, ...CONDITIONS_AND_RIDER];
 export const FIRST_BIKE: readonly string[] = ['name', 'bike', 'motor', 'torque', 'support', 'battery', 'continuous'];
+/** Inputs of this hill and its rider that are those of the other hill where a measured climb is carried to it. */
+const OF_THE_TARGET: readonly string[] = ['altitude', 'temperature', 'wind', 'rolling', 'rider', 'power'];
+
+/** How the hill goes along: in pieces where it has them and they are read there, else by length and height. */
+function hillPairs(
+  scenario: Scenario,
+  profile: Way['profile'],
+  textOf: (name: string) => string | undefined,
+): string[] {
+  const pieces = inputOf(scenario, 'profile');
+  if (typeof pieces === 'string') {
+    if (profile) return [`${profile}=${encodeURIComponent(pieces)}`];
+    const { distance, gain } = wholeOf(pieces);
+    // a link has no height below zero
+    const height =
+      gain < 0
+        ? `grade=${plainText(gain / Math.sqrt(distance * distance - gain * gain), 'grade')}`
+        : `gain=${plainText(gain, 'height')}`;
+    return [`distance=${plainText(distance, 'distance')}`, height];
+  }
+  return HILL.flatMap((name) => {
+    const text = textOf(name);
+    return text === undefined ? [] : [`${name}=${encodeURIComponent(text)}`];
+  });
+}
 
 /**
- * Query that opens another calculator, whose example has so many bikes, with what was said here about hill, rider and the first bike.
+ * Query that opens another calculator with what was said here about hill, rider and the first bike.
  * @param differing inputs whose default there is another one than here: they go along untouched too, else another example would open
  */
-export function onwardQuery(scenario: Scenario, bikes: number, differing: readonly string[] = []): string {
+export function onwardQuery(
+  scenario: Scenario,
+  { bikes, profile }: Pick<Way, 'bikes' | 'profile'>,
+  differing: readonly string[] = [],
+): string {
   const textOf = (name: string): string | undefined => {
     if (name !== 'name' && isGiven(scenario, name)) return cellOf(scenario, name)?.canonical;
     return differing.includes(name) && !isOverruled(scenario, name) ? defaultText(scenario, name, 0) : undefined;
   };
+  const carriesMeasured = profile === 'target-profile';
   const pair = (name: string, rest = ''): string[] => {
     const text = textOf(name);
-    return text === undefined ? [] : [`${name}=${encodeURIComponent(text)}${rest}`];
+    const there = carriesMeasured && OF_THE_TARGET.includes(name) ? `target-${name}` : name;
+    return text === undefined ? [] : [`${there}=${encodeURIComponent(text)}${rest}`];
   };
   const pairs = [
-    ...HILL_AND_RIDER.flatMap((name) => pair(name)),
-    ...FIRST_BIKE.flatMap((name) => pair(name, ','.repeat(bikes - 1))),
+    ...hillPairs(scenario, profile, textOf),
+    ...CONDITIONS_AND_RIDER.flatMap((name) => pair(name)),
+    // the bikes there are those that were measured
+    ...(carriesMeasured ? [] : FIRST_BIKE.flatMap((name) => pair(name, ','.repeat(bikes - 1)))),
     ...(scenario.systemChosen ? [`units=${scenario.system}`] : []),
   ];
   return pairs.length > 0 ? `?${pairs.join('&')}` : '';

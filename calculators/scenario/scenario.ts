@@ -1,4 +1,5 @@
 import { fieldText, formatQuantity, type System, shownUnit } from '../quantities/index.ts';
+import { profileInWords } from './profile-words.ts';
 import {
   type CalculatorName,
   calculatorOf,
@@ -111,26 +112,47 @@ export interface FieldState {
 /** Another input was given that counts in place of this one's default. */
 export function isOverruled(scenario: Scenario, name: string): boolean {
   const counts = (other: string): boolean => !isGiven(scenario, name) && typeof inputOf(scenario, other) === 'number';
-  if (name === 'gain') return counts('grade');
-  if (name === 'target-gain') return counts('target-distance');
+  const hasProfile = (other: string): boolean => typeof inputOf(scenario, other) === 'string';
+  if (name === 'distance') return !isGiven(scenario, name) && hasProfile('profile');
+  if (name === 'gain') return counts('grade') || (!isGiven(scenario, name) && hasProfile('profile'));
+  if (name === 'target-gain')
+    return counts('target-distance') || (!isGiven(scenario, name) && hasProfile('target-profile'));
   if (name === 'battery') return ['volts', 'amp-hours'].every((each) => typeof inputOf(scenario, each) === 'number');
   if (name !== 'rolling' || scenario.calculator !== 'bigger-hill') return false;
   return columnsOf(scenario, 'control-time').some((run) => typeof inputOf(scenario, 'control-time', run) === 'number');
 }
 
-/** Inputs that say more about another one, and count for nothing while that is empty. */
-const SAYS_MORE_OF: Readonly<Record<string, string>> = {
-  'endurance-work': 'endurance',
-  'warm-up': 'continuous',
-  cadence: 'torque',
+/** Inputs that say more about others, and count for nothing while these are empty. */
+const SAYS_MORE_OF: Readonly<Record<string, readonly string[]>> = {
+  'endurance-work': ['endurance'],
+  'warm-up': ['continuous'],
+  cadence: ['torque'],
+  ring: ['torque', 'continuous'],
+  sprocket: ['torque', 'continuous'],
+  wheel: ['torque', 'continuous'],
+};
+
+/** The inputs that a hill in pieces beats, whether they are given or not. */
+const BEATEN_BY_PIECES: Readonly<Record<string, string>> = {
+  distance: 'profile',
+  gain: 'profile',
+  grade: 'profile',
+  'target-distance': 'target-profile',
+  'target-gain': 'target-profile',
+  'target-grade': 'target-profile',
 };
 
 /** An input that the answer did not use: another one counted in its place, or it says more about one that is empty. */
 export function isUnused(scenario: Scenario, name: string): boolean {
   const counts = (other: string): boolean =>
     columnsOf(scenario, other).some((column) => typeof inputOf(scenario, other, column) === 'number');
-  const other = SAYS_MORE_OF[name];
-  return isOverruled(scenario, name) || (other !== undefined && !counts(other));
+  const others = SAYS_MORE_OF[name];
+  const pieces = BEATEN_BY_PIECES[name];
+  return (
+    isOverruled(scenario, name) ||
+    (pieces !== undefined && typeof inputOf(scenario, pieces) === 'string') ||
+    (others !== undefined && !others.some(counts))
+  );
 }
 
 /** What a field shows: the text as typed, or the default in the reader's units. */
@@ -189,11 +211,12 @@ function standIn(scenario: Scenario, name: string, column: number, problem: stri
 
 /** A value in the reader's units, for a sentence or the list that is printed. */
 export function valueText(scenario: Scenario, name: string, column = 0): string {
-  const { kind } = parameterOf(name);
+  const { kind, form } = parameterOf(name);
   const value = inputOf(scenario, name, column);
   if (value === undefined) return '–';
   if (value === null) return 'none';
-  return typeof value === 'number' ? formatQuantity(value, kind, scenario.system, { trim: true }) : value;
+  if (typeof value === 'number') return formatQuantity(value, kind, scenario.system, { trim: true });
+  return form === 'profile' ? profileInWords(value, scenario.system) : value;
 }
 
 /** The fields that hold something unusable now, in the order of the form. */

@@ -12,6 +12,7 @@ export type CalculatorName =
   | 'watt-hours'
   | 'keep-up'
   | 'what-changes-it'
+  | 'your-hill'
   | 'plan';
 
 /** Address of a calculator's page on the site. Planning a test is one of the tools for testers, and stands with them. */
@@ -47,8 +48,8 @@ export interface Parameter {
   list?: 'bike' | 'control';
   /** the word `none` is a value: no motor, no assist limit, no control run */
   allowNone?: boolean;
-  /** a text must be a time of the day, several times, or one of these words */
-  form?: 'clock' | 'times' | readonly string[];
+  /** a text must be a time of the day, several times, a hill in pieces, or one of these words */
+  form?: 'clock' | 'times' | 'profile' | readonly string[];
   /** beside the field */
   label: string;
   /** a sentence stands below the field: see `hints.ts` */
@@ -70,6 +71,16 @@ export interface Section {
   legend?: string;
 }
 
+/** A way to another calculator. */
+export interface Way {
+  to: CalculatorName;
+  words: string;
+  /** as in that calculator's example */
+  bikes: number;
+  /** what takes a hill in pieces there; absent where its length and height alone go along */
+  profile?: 'profile' | 'target-profile';
+}
+
 export interface Calculator {
   name: CalculatorName;
   title: string;
@@ -89,8 +100,8 @@ export interface Calculator {
   controls: number;
   /** by version of the vocabulary: a link without `v` means version 1 for ever */
   defaults: Readonly<Record<number, Defaults>>;
-  /** where one goes from here with the same hill and rider; `bikes` as in that calculator's example */
-  onward: readonly { to: CalculatorName; words: string; bikes: number }[];
+  /** where one goes from here with the same hill and rider */
+  onward: readonly Way[];
 }
 
 export const VERSION = 1;

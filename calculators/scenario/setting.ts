@@ -8,6 +8,7 @@ import {
   type Hill,
   hillFromGain,
   hillFromGrade,
+  hillFromProfile,
   type Reserves,
   type UncertainInput,
   usableEnergy,
@@ -24,6 +25,7 @@ import {
   warmUpDoubt,
 } from './doubts.ts';
 import type { Remark } from './outcome.ts';
+import { profileOf } from './profile-text.ts';
 import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
 /** A hill, or the sentence that says why there is none; `notes` say that, or which of too many givens counted, beside its field. */
@@ -40,8 +42,19 @@ const impossible = (field: string, problem: string): Setting<never> => ({
 
 const overruled = (field: string, text: string): Remark => ({ tone: 'caution', text, field });
 
-/** The (measured) hill: height beats grade. */
+/** The hill in pieces under that name, where there is one. `beaten` are other inputs of a hill: one that is given is said not to count. */
+function hillInPieces(scenario: Scenario, name: string, beaten: readonly string[]): Setting<Hill> | undefined {
+  const text = inputOf(scenario, name);
+  if (typeof text !== 'string') return undefined;
+  const given = beaten.find((other) => isGiven(scenario, other));
+  const notes = given ? [overruled(given, 'The hill in pieces counts, under “More”. Empty it to use this.')] : [];
+  return { ok: true, value: hillFromProfile(profileOf(text)), notes };
+}
+
+/** The (measured) hill: pieces beat height, and height beats grade. */
 export function hillOf(scenario: Scenario): Setting<Hill> {
+  const inPieces = hillInPieces(scenario, 'profile', ['distance', 'gain', 'grade']);
+  if (inPieces) return inPieces;
   const distance = numberOf(scenario, 'distance');
   const grade = inputOf(scenario, 'grade');
   if (typeof grade === 'number' && !isGiven(scenario, 'gain'))
@@ -62,6 +75,8 @@ function tooSteep(scenario: Scenario, distance: number, gain: number): string {
 
 /** The other hill of `bigger-hill`. `measured` is the hill whose grade serves when none is given. */
 export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> {
+  const inPieces = hillInPieces(scenario, 'target-profile', ['target-gain', 'target-grade', 'target-distance']);
+  if (inPieces) return inPieces;
   const distance = inputOf(scenario, 'target-distance');
   const hasGain = isGiven(scenario, 'target-gain') || typeof distance !== 'number';
   const gain = numberOf(scenario, 'target-gain');

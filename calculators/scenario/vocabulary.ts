@@ -13,6 +13,7 @@ import { sideBySide } from './definitions/side-by-side.ts';
 import { torqueAtCadence } from './definitions/torque-at-cadence.ts';
 import { wattHours } from './definitions/watt-hours.ts';
 import { whatChangesIt } from './definitions/what-changes-it.ts';
+import { yourHill } from './definitions/your-hill.ts';
 import { GAUGE, USABLE } from './parameters/battery.ts';
 import { CHANGE } from './parameters/change.ts';
 import { CLIMB } from './parameters/climb.ts';
@@ -23,6 +24,7 @@ import { HEAT } from './parameters/heat.ts';
 import { CARRIED, TIMED } from './parameters/measured.ts';
 import { MOTOR } from './parameters/motor.ts';
 import { PLAN } from './parameters/plan.ts';
+import { DOWNHILL, PROFILE, TARGET_PROFILE } from './parameters/profile.ts';
 import { RESERVE } from './parameters/reserve.ts';
 import { WARMING } from './parameters/warming.ts';
 import type { Calculator, CalculatorName, Parameter } from './schema.ts';
@@ -42,6 +44,7 @@ export const calculators: Readonly<Record<CalculatorName, Calculator>> = {
   'watt-hours': wattHours,
   'keep-up': keepUp,
   'what-changes-it': whatChangesIt,
+  'your-hill': yourHill,
   plan,
 };
 
@@ -61,4 +64,7 @@ export const parameters: readonly Parameter[] = [
   COMPANION,
   CHANGE,
   PLAN,
+  PROFILE,
+  TARGET_PROFILE,
+  DOWNHILL,
 ].flat();

@@ -1,5 +1,6 @@
 import { inferMotor, type UncertainResult } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
+import type { BikeDetail } from '../scenario/comparison.ts';
 import {
   bikeName,
   isGiven,
@@ -12,7 +13,7 @@ import {
   waitsForPedals,
 } from '../scenario/index.ts';
 import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
-import type { BikeDetail, SideBySideOutcome } from './outcome.ts';
+import type { SideBySideOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
 export function sideBySideRemarks(scenario: Scenario, { bikes, notes, endures }: SideBySideOutcome): Remark[] {

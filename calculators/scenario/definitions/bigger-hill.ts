@@ -2,6 +2,7 @@ import { CLIMB } from '../parameters/climb.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { CARRIED, TIMED } from '../parameters/measured.ts';
+import { TARGET_PROFILE } from '../parameters/profile.ts';
 import { RESERVE } from '../parameters/reserve.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, HILL, LONG_CLIMB, THREE_BIKES, TIRING_RIDER, WARM_MOTOR } from './common.ts';
@@ -9,7 +10,7 @@ import { COMMON, CONDITIONS, HILL, LONG_CLIMB, THREE_BIKES, TIRING_RIDER, WARM_M
 export const biggerHill = defineCalculator({
   name: 'bigger-hill',
   title: 'Another hill',
-  parameters: [CLIMB, TIMED, CARRIED, ENDURANCE, HEAT, RESERVE],
+  parameters: [CLIMB, TIMED, CARRIED, ENDURANCE, HEAT, RESERVE, TARGET_PROFILE],
   sections: [
     { ...HILL, legend: 'The measured hill' },
     TIRING_RIDER,
@@ -19,11 +20,11 @@ export const biggerHill = defineCalculator({
     {
       group: 'target',
       names: ['target-gain', 'target-grade', 'target-distance', 'target-rider', 'target-power'],
-      folded: ['target-rolling', 'target-altitude', 'target-temperature', 'target-wind'],
+      folded: ['target-profile', 'target-rolling', 'target-altitude', 'target-temperature', 'target-wind'],
     },
     { ...CONDITIONS, names: [], folded: ['rolling', ...CONDITIONS.folded] },
   ],
-  fold: 'batteries, assist limit, heat, endurance, surface, air, drive',
+  fold: 'hill in pieces, batteries, assist limit, heat, endurance, surface, air, drive',
   bikes: { min: 1, max: 6, example: 3 },
   controls: 1,
   defaults: {

@@ -27,6 +27,8 @@ export const THREE_BIKES: Defaults = {
 export const ONE_BIKE: Defaults = { name: 'Bike', bike: 20, motor: 380, battery: wattHours(540) };
 
 export const HILL = { group: 'hill', names: ['distance', 'gain', 'grade'] } satisfies Section;
+/** The same where a hill may also come piece by piece. */
+export const HILL_OR_PROFILE = { ...HILL, folded: ['profile'] } satisfies Section;
 export const RIDER = { group: 'rider', names: ['rider', 'power'] } satisfies Section;
 export const CONDITIONS = {
   group: 'conditions',

@@ -2,15 +2,16 @@ import { kilojoules, kmh } from '../amounts.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { COMPANION } from '../parameters/companion.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
+import { PROFILE } from '../parameters/profile.ts';
 import { defineCalculator } from '../schema.ts';
-import { COMMON, CONDITIONS, HILL, ONE_BIKE, TIRING_RIDER } from './common.ts';
+import { COMMON, CONDITIONS, HILL_OR_PROFILE, ONE_BIKE, TIRING_RIDER } from './common.ts';
 
 export const keepUp = defineCalculator({
   name: 'keep-up',
   title: 'Keep up',
-  parameters: [CLIMB, COMPANION, ENDURANCE],
+  parameters: [CLIMB, COMPANION, ENDURANCE, PROFILE],
   sections: [
-    HILL,
+    HILL_OR_PROFILE,
     { ...TIRING_RIDER, legend: 'You' },
     { group: 'bike', names: ['bike', 'motor'], folded: ['battery', 'limit'], legend: 'Your bike' },
     {
@@ -20,7 +21,7 @@ export const keepUp = defineCalculator({
     },
     CONDITIONS,
   ],
-  fold: 'your battery, assist limits, endurance, air, drive',
+  fold: 'hill in pieces, your battery, assist limits, endurance, air, drive',
   bikes: { min: 1, max: 1, example: 1 },
   controls: 0,
   defaults: {
@@ -39,5 +40,7 @@ export const keepUp = defineCalculator({
     { to: 'climb-time', words: 'Your climb in detail', bikes: 1 },
     { to: 'what-changes-it', words: 'What would change your time', bikes: 1 },
     { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1 },
+    { to: 'side-by-side', words: 'Compare bikes on this hill', bikes: 3, profile: 'profile' },
+    { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, profile: 'profile' },
   ],
 });
