@@ -9,10 +9,11 @@ import { checksOf } from './checks.ts';
 import type { DayDocument } from './document.ts';
 import { biggerHillQuery } from './onward.ts';
 import { type DayOutcome, pairResult } from './outcome.ts';
+import { counted, gapTexts } from './phrases.ts';
 import { useSimulation } from './sampling.ts';
 import { headlineOf, hillText, publishedSentence } from './sentences.ts';
 import { type RankedPair, rankedPairs, rankingOf } from './verdicts.ts';
-import { counted, gapTexts, startsLarge } from './wording.ts';
+import { capital } from './words.ts';
 
 interface Props {
   document: DayDocument;
@@ -354,7 +355,7 @@ function Doubts({ outcome }: { outcome: DayOutcome }) {
           {rows.map(({ cause, motor, gap }) => (
             <tr key={cause.words}>
               <th scope="row">
-                {startsLarge(cause.words)} <span class="note">{cause.remedy}</span>
+                {capital(cause.words)} <span class="note">{cause.remedy}</span>
               </th>
               <Share of={motor} />
               {gaps.length > 0 && <Share of={gap} />}

@@ -2,7 +2,7 @@ import type { Estimate, Reduction } from '../model/day/day.ts';
 import type { SampledDay, SampledRange } from '../model/day/sampleDay.ts';
 import { formatNumber, formatRange, type Kind, type System } from '../quantities/index.ts';
 import { halfOf } from './causes.ts';
-import { gapTexts } from './wording.ts';
+import { gapTexts } from './phrases.ts';
 
 /** A range reckoned twice: in proportion to each error, and by drawing. */
 interface Twice {

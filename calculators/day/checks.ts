@@ -9,8 +9,9 @@ import type { Remark } from '../scenario/outcome.ts';
 import { halfOf, partOf } from './causes.ts';
 import type { DayDocument } from './document.ts';
 import type { About, DayOutcome } from './outcome.ts';
+import { counted, listed, plusMinus } from './phrases.ts';
 import type { DayProblem } from './read.ts';
-import { counted, listed, plusMinus, startsLarge } from './wording.ts';
+import { capital } from './words.ts';
 
 /*
  * What is odd about a day, in words: each sentence names the run or the bike and says what to do. What contradicts itself comes first,
@@ -104,7 +105,7 @@ function typedProblems(
       ...(runs.length > 0 ? [`${runs.length === 1 ? 'run' : 'runs'}\u202f${listed(runs.map(String))}`] : []),
       ...bikes,
     ];
-    const text = who.length > 0 ? `${startsLarge(listed(who))}: ${message}` : message;
+    const text = who.length > 0 ? `${capital(listed(who))}: ${message}` : message;
     return { tone: name === 'speed' || leavesOut ? 'wrong' : 'caution', text };
   });
 }

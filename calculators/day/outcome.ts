@@ -3,7 +3,7 @@ import { reduceDay } from '../model/day/reduce.ts';
 import { exact, none, type Outcome, type Result, ranged } from '../scenario/outcome.ts';
 import type { DayDocument } from './document.ts';
 import { type DayReading, readDay } from './read.ts';
-import { dayResultKind } from './results.ts';
+import { dayResultKind, dayResultNames } from './results.ts';
 
 /** What a test day answers: results under their public names, and what sentences and charts need. */
 export interface DayOutcome extends Outcome {
@@ -59,23 +59,15 @@ function isControlOnly({ runs }: TestDay, { claimedMotors }: DayReading, bike: n
   return own.every(({ assisted }) => !assisted) && (own.length > 0 || claimedMotors[bike] === null);
 }
 
-const PER_BIKE = [
-  'time',
-  'speed',
-  'motor-power',
-  'correction',
-  'battery-energy',
-  'implied-efficiency',
-  'target-time',
-  'target-time-proportional',
-];
-
+/** Every result of a bike but its number of runs, for want of a value. */
 const withoutBike = (number: number, reason: string): Result[] =>
-  PER_BIKE.map((name) => none(name, dayResultKind(name), reason, number));
+  dayResultNames.flatMap(({ name, kind, of }) =>
+    of === 'bike' && name !== 'runs' ? [none(name, kind, reason, number)] : [],
+  );
 
 const withoutDay = (document: DayDocument, reason: string): Result[] => [
   ...document.bikes.flatMap((_, i) => withoutBike(i + 1, reason)),
-  ...['rolling', 'drag', 'scatter', 'drift'].map((name) => none(name, dayResultKind(name), reason)),
+  ...dayResultNames.flatMap(({ name, kind, of }) => (of === 'tyres' || of === 'day' ? [none(name, kind, reason)] : [])),
 ];
 
 /** An estimate as a result; `floor` is what it cannot be below. */

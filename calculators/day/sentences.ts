@@ -2,8 +2,8 @@ import type { Estimate } from '../model/day/day.ts';
 import { formatQuantity, formatRange, type Kind, type System } from '../quantities/index.ts';
 import type { DayDocument } from './document.ts';
 import type { DayOutcome } from './outcome.ts';
+import { counted, gapTexts, listed } from './phrases.ts';
 import { type RankedPair, rankedPairs, rankingOf } from './verdicts.ts';
-import { counted, gapTexts, listed } from './wording.ts';
 
 /** The answer of a day in words and one number. */
 export interface Headline {

@@ -1,7 +1,7 @@
 import type { ReducedPair, Verdict } from '../model/day/day.ts';
 import { lastingCause } from './causes.ts';
 import type { DayOutcome } from './outcome.ts';
-import { counted } from './wording.ts';
+import { counted } from './phrases.ts';
 
 /** Two bikes, the slower against the faster at the target power. */
 export interface RankedPair {

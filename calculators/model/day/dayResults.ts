@@ -52,15 +52,11 @@ export interface RunResult {
   speed: number;
 }
 
+/** What a day says of a bike. */
+export const FIGURES = ['motorPower', 'time', 'speed', 'targetTime', 'batteryEnergy', 'efficiency'] as const;
+
 /** In the units of `ReducedBike`. What cannot be told is NaN, a time that never ends Infinity. */
-export interface BikeResult {
-  motorPower: number;
-  time: number;
-  speed: number;
-  targetTime: number;
-  batteryEnergy: number;
-  efficiency: number;
-}
+export type BikeResult = Record<(typeof FIGURES)[number], number>;
 
 export interface DayResults {
   calibration: DayCalibration;

@@ -3,7 +3,7 @@ import { meanOf } from '../statistics.ts';
 import { type Budget, estimateOf, type Figure } from './budget.ts';
 import type { DayDoubts, Estimate, ReducedBike, ReducedPair, ReducedRun, Reduction, TestDay } from './day.ts';
 import { COVERAGE, sizeOf } from './dayErrors.ts';
-import { type BikeResult, runTimesAtTarget } from './dayResults.ts';
+import { type BikeResult, FIGURES, runTimesAtTarget } from './dayResults.ts';
 import { type PreparedDay, prepareDay, repeatsOf } from './prepareDay.ts';
 import type { SortedBike } from './sortDay.ts';
 import { verdictOf } from './verdict.ts';
@@ -63,8 +63,6 @@ function reducedRuns({ sorted, judgement, centre, residuals }: PreparedDay): Red
   });
 }
 
-const ESTIMATED = ['motorPower', 'time', 'speed', 'batteryEnergy', 'targetTime'] as const;
-
 const figureOf =
   (bike: SortedBike, name: keyof BikeResult): Figure =>
   ({ bikes }) =>
@@ -73,12 +71,11 @@ const figureOf =
 function reducedBike({ budget, centre, judgement }: PreparedDay, bike: SortedBike): ReducedBike {
   const reduced: ReducedBike = { runs: bike.runs.length };
   if (bike.runs.length === 0) return reduced;
-  for (const name of ESTIMATED) {
+  for (const name of FIGURES) {
     const figure = figureOf(bike, name);
-    if (Number.isFinite(figure(centre))) reduced[name] = estimateOf(budget, figure);
+    if (Number.isFinite(figure(centre)))
+      reduced[name] = name === 'efficiency' ? efficiencyOf(budget, figure) : estimateOf(budget, figure);
   }
-  if (reduced.batteryEnergy && Number.isFinite(figureOf(bike, 'efficiency')(centre)))
-    reduced.efficiency = efficiencyOf(budget, figureOf(bike, 'efficiency'));
   reduced.measuredTime = meanOf(bike.runs.map(({ run }) => run.time));
   if (reduced.time) reduced.correction = reduced.time.value - reduced.measuredTime;
   const judged = judgement.bikes[bike.index];

@@ -3,7 +3,7 @@ import { chiSquareDraw, normalDraw } from '../random.ts';
 import { meanOf, standardDeviation } from '../statistics.ts';
 import type { DayDoubts, TestDay } from './day.ts';
 import { type DayErrors, type ErrorSource, noErrors } from './dayErrors.ts';
-import type { BikeResult, DayResults } from './dayResults.ts';
+import { type BikeResult, type DayResults, FIGURES } from './dayResults.ts';
 import { type PreparedDay, prepareDay } from './prepareDay.ts';
 
 /*
@@ -29,7 +29,6 @@ export interface SampledDay {
   pairs: readonly { first: number; second: number; differences: SampledFigures }[];
 }
 
-const FIGURES = ['motorPower', 'time', 'speed', 'targetTime', 'batteryEnergy', 'efficiency'] as const;
 const COMPARED = ['motorPower', 'time', 'targetTime'] as const;
 
 /**
