@@ -1,0 +1,296 @@
+import { at, known, type Span, stretchesOf } from './columns.ts';
+import type { Break, Track } from './track.ts';
+
+/** A run of points whose recorded height was no height. Both ends included. */
+export interface Mended {
+  /**
+   * `zero`: exactly nought among heights far from it; `spike`: up and back, or down and back, within a few points and steeper than a
+   * road; `hole`: no height at all
+   */
+  kind: 'zero' | 'spike' | 'hole';
+  from: number;
+  to: number;
+  /** of a zero or a spike, how far the worst point was off, m of height; of a hole, m of road without a height */
+  metres: number;
+}
+
+/** m that heights beside a zero must at least be away from it before it counts as no height. Ours, no standard found. */
+export const ZERO_JUMP = 20;
+/** Least height of a spike, m: less than that is noise, which smoothing is for. Ours, no standard found. */
+export const SPIKE_HEIGHT = 8;
+/** Most points of a spike. */
+export const SPIKE_POINTS = 5;
+/** Flanks of a spike are steeper than this (rise over way). Ours: steeper than anything that is ridden for that far. */
+export const SPIKE_GRADE = 0.5;
+
+/**
+ * Smoothing window, m of road. It keeps a ramp of 100 m in sight and takes out what a device adds from second to second. No accepted
+ * standard found: practice runs from none to 500 m, so pages say which one they used and let it be changed.
+ */
+export const SMOOTHING_WINDOW = 100;
+/**
+ * Least rise that counts, m, in the gain by threshold: above the steps and the drift of a barometer, below the hills that people name.
+ * No accepted standard found.
+ */
+export const GAIN_THRESHOLD = 5;
+
+/**
+ * Heights with what cannot be one replaced: zeros, spikes and holes, each named. In between, the line over the way from the last good
+ * point to the next takes their place; at the end of a stretch, the height of the nearest good point; never across a break.
+ * A stretch without any height stays without one: NaN.
+ */
+export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'distance' | 'elevation' | 'breaks'>): {
+  elevation: Float64Array;
+  mended: Mended[];
+} {
+  const heights = Float64Array.from(elevation);
+  const stretches = stretchesOf(heights.length, breaks);
+  const zeros = zerosOf(heights, stretches);
+  for (const { from, to } of zeros) heights.fill(Number.NaN, from, to + 1);
+  const spikes = stretches
+    .flatMap((stretch) => known(heights, [stretch]))
+    .flatMap((part) => spikesOf(distance, heights, part));
+  for (const { from, to } of spikes) heights.fill(Number.NaN, from, to + 1);
+  const holes = missingOf(elevation, stretches);
+  for (const stretch of stretches) fillHoles(distance, heights, stretch);
+  const worst = ({ from, to }: Span): number => {
+    let metres = 0;
+    for (let i = from; i <= to; i++) metres = Math.max(metres, Math.abs(at(elevation, i) - at(heights, i)) || 0);
+    return metres;
+  };
+  const wayOf = ({ from, to }: Span): number =>
+    at(distance, Math.min(to + 1, heights.length - 1)) - at(distance, Math.max(from - 1, 0));
+  const mended: Mended[] = [
+    ...zeros.map((span) => ({ kind: 'zero' as const, ...span, metres: worst(span) })),
+    ...spikes.map((span) => ({ kind: 'spike' as const, ...span, metres: worst(span) })),
+    ...holes.map((span) => ({ kind: 'hole' as const, ...span, metres: wayOf(span) })),
+  ];
+  return { elevation: heights, mended: mended.sort((a, b) => a.from - b.from) };
+}
+
+/** Runs of points without a height. */
+function missingOf(elevation: Float64Array, stretches: readonly Span[]): Span[] {
+  const missing = elevation.map((height) => (Number.isFinite(height) ? Number.NaN : 1));
+  return known(missing, stretches);
+}
+
+/** Runs of exact zeros in one stretch whose nearest heights on either side, breaks or not, are all far from zero. */
+function zerosOf(heights: Float64Array, stretches: readonly Span[]): Span[] {
+  const after = new Float64Array(heights.length);
+  for (let i = heights.length - 1, next = Number.NaN; i >= 0; i--) {
+    if (isHeight(at(heights, i))) next = at(heights, i);
+    after[i] = next;
+  }
+  const zeros: Span[] = [];
+  let before = Number.NaN;
+  for (const { from, to } of stretches) {
+    for (let i = from; i <= to; i++) {
+      if (at(heights, i) !== 0) {
+        if (isHeight(at(heights, i))) before = at(heights, i);
+        continue;
+      }
+      const start = i;
+      while (i < to && at(heights, i + 1) === 0) i++;
+      const beside = [before, at(after, i)].filter(Number.isFinite);
+      if (beside.length > 0 && beside.every((height) => Math.abs(height) > ZERO_JUMP))
+        zeros.push({ from: start, to: i });
+    }
+  }
+  return zeros;
+}
+
+const isHeight = (height: number): boolean => Number.isFinite(height) && height !== 0;
+
+/** Spikes within a run of points that all have a height. */
+function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: Span): Span[] {
+  const spikes: Span[] = [];
+  const isSteep = (a: number, b: number): boolean =>
+    Math.abs(at(heights, b) - at(heights, a)) > SPIKE_GRADE * (at(distance, b) - at(distance, a));
+  for (let i = from; i < to - 1; i++) {
+    const base = at(heights, i);
+    const up = Math.sign(at(heights, i + 1) - base);
+    // the first step of a spike is steep, and makes a fair part of its height
+    if (Math.abs(at(heights, i + 1) - base) < SPIKE_HEIGHT / SPIKE_POINTS || !isSteep(i, i + 1)) continue;
+    let peak = i + 1;
+    for (let j = i + 2; j <= to && j <= i + SPIKE_POINTS + 1; j++) {
+      if (up * (at(heights, j) - at(heights, peak)) > 0) {
+        peak = j;
+        continue;
+      }
+      const high = up * (at(heights, peak) - base);
+      const back = Math.abs(at(heights, j) - base);
+      const plausible = Math.max(SPIKE_HEIGHT / 4, SPIKE_GRADE * (at(distance, j) - at(distance, i)));
+      if (high > SPIKE_HEIGHT && back < high / 2 && back <= plausible && isSteep(i, peak) && isSteep(peak, j)) {
+        spikes.push({ from: i + 1, to: j - 1 });
+        i = j - 1;
+        break;
+      }
+    }
+  }
+  return spikes;
+}
+
+/** Puts the line between its neighbours, or the nearest height at an end, into every hole of a stretch. */
+function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: Span): void {
+  let last = -1;
+  for (let i = from; i <= to; i++) {
+    if (!Number.isFinite(at(heights, i))) continue;
+    if (last < 0) heights.fill(at(heights, i), from, i);
+    else if (i > last + 1) {
+      const way = at(distance, i) - at(distance, last);
+      const rise = at(heights, i) - at(heights, last);
+      for (let j = last + 1; j < i; j++) {
+        const share = way > 0 ? (at(distance, j) - at(distance, last)) / way : (j - last) / (i - last);
+        heights[j] = at(heights, last) + share * rise;
+      }
+    }
+    last = i;
+  }
+  if (last >= 0) heights.fill(at(heights, last), last + 1, to + 1);
+}
+
+/**
+ * Heights smoothed over the way: at each point the mean of the road's height, drawn straight from point to point, over `window` metres
+ * around it. Towards an end of a stretch the window shrinks on both sides alike, so a steady slope stays as it is and the ends keep their
+ * height (of several points at one place there, the mean). Never across a break or a hole. Linear in the points.
+ * @param window m of road, whole width; 0 leaves all as it is
+ * @returns heights, m; NaN where there is none
+ */
+export function smoothElevation(
+  distance: Float64Array,
+  elevation: Float64Array,
+  window: number,
+  breaks: readonly Break[],
+): Float64Array {
+  const smooth = Float64Array.from(elevation);
+  if (!(window > 0)) return smooth;
+  const area = new Float64Array(elevation.length);
+  for (const span of known(elevation, stretchesOf(elevation.length, breaks)))
+    smoothSpan(distance, elevation, window / 2, span, area, smooth);
+  return smooth;
+}
+
+/** @param area room for the areas below the profile, as long as the columns */
+function smoothSpan(
+  distance: Float64Array,
+  elevation: Float64Array,
+  half: number,
+  { from, to }: Span,
+  area: Float64Array,
+  smooth: Float64Array,
+): void {
+  const [start, end] = [at(distance, from), at(distance, to)];
+  // heights above the first one, so that the area keeps its digits far above the sea
+  const base = at(elevation, from);
+  area[from] = 0;
+  for (let i = from + 1; i <= to; i++) {
+    const mean = 0.5 * (at(elevation, i - 1) + at(elevation, i)) - base;
+    area[i] = at(area, i - 1) + mean * (at(distance, i) - at(distance, i - 1));
+  }
+  /** area from the start to `place`, which lies between the points `i` and `i + 1` */
+  const areaTo = (place: number, i: number): number => {
+    const way = at(distance, i + 1) - at(distance, i);
+    const past = place - at(distance, i);
+    if (!(past > 0)) return at(area, i);
+    const slope = (at(elevation, i + 1) - at(elevation, i)) / way;
+    return at(area, i) + past * (at(elevation, i) - base + 0.5 * slope * past);
+  };
+  let [low, high] = [from, from];
+  for (let i = from; i <= to; i++) {
+    const here = at(distance, i);
+    const reach = Math.min(half, here - start, end - here);
+    if (!(reach > 0)) continue;
+    while (low < to - 1 && at(distance, low + 1) <= here - reach) low++;
+    while (high < to - 1 && at(distance, high + 1) <= here + reach) high++;
+    smooth[i] = base + (areaTo(here + reach, high) - areaTo(here - reach, low)) / (2 * reach);
+  }
+  levelAtEnd(distance, elevation, { from, to }, smooth);
+}
+
+/** Points at one place at either end, as while waiting for the start, get their mean height. */
+function levelAtEnd(distance: Float64Array, elevation: Float64Array, { from, to }: Span, smooth: Float64Array): void {
+  let first = from;
+  while (first < to && at(distance, first + 1) === at(distance, from)) first++;
+  let last = to;
+  while (last > first + 1 && at(distance, last - 1) === at(distance, to)) last--;
+  for (const [a, b] of [
+    [from, first],
+    [last, to],
+  ] as const) {
+    if (b <= a) continue;
+    let sum = 0;
+    for (let i = a; i <= b; i++) sum += at(elevation, i) - at(elevation, a);
+    smooth.fill(at(elevation, a) + sum / (b - a + 1), a, b + 1);
+  }
+}
+
+/** Height gained by each of the ways in use, m. They differ, and each is right about something else. */
+export interface Gains {
+  /** last height less first, breaks or not; NaN without any height */
+  net: number;
+  /** every rise from point to point as given */
+  raw: number;
+  /** every rise after smoothing */
+  smoothed: number;
+  /** rises that exceed the threshold before a fall does, of the heights as given */
+  threshold: number;
+}
+
+/**
+ * Height gained along a track, by each method. Nothing is counted across a break or a hole; a rise that a break interrupts goes on
+ * after it. Raw sums grow with every step of noise: give mended heights.
+ * @param window m of road for `smoothed`
+ * @param threshold m for `threshold`: a rise counts in full once it exceeds it, and ends once a fall does
+ */
+export function gainsOf(
+  distance: Float64Array,
+  elevation: Float64Array,
+  breaks: readonly Break[],
+  { window, threshold }: { window: number; threshold: number } = {
+    window: SMOOTHING_WINDOW,
+    threshold: GAIN_THRESHOLD,
+  },
+): Gains {
+  const parts = known(elevation, stretchesOf(elevation.length, breaks));
+  const first = parts[0];
+  const last = parts.at(-1);
+  return {
+    net: first && last ? at(elevation, last.to) - at(elevation, first.from) : Number.NaN,
+    raw: risesOf(elevation, parts),
+    smoothed: risesOf(smoothElevation(distance, elevation, window, breaks), parts),
+    threshold: risesAbove(threshold, elevation, parts),
+  };
+}
+
+function risesOf(elevation: Float64Array, parts: readonly Span[]): number {
+  let sum = 0;
+  for (const { from, to } of parts)
+    for (let i = from + 1; i <= to; i++) sum += Math.max(0, at(elevation, i) - at(elevation, i - 1));
+  return sum;
+}
+
+/** Sum of the rises that exceed `threshold`, with the jumps between the parts taken out. */
+function risesAbove(threshold: number, elevation: Float64Array, parts: readonly Span[]): number {
+  let sum = 0;
+  let height = 0;
+  let [low, high, rising] = [0, 0, false];
+  for (const { from, to } of parts)
+    for (let i = from + 1; i <= to; i++) {
+      height += at(elevation, i) - at(elevation, i - 1);
+      if (rising) {
+        high = Math.max(high, height);
+        if (high - height > threshold) {
+          sum += high - low;
+          rising = false;
+          low = height;
+        }
+      } else {
+        low = Math.min(low, height);
+        if (height - low > threshold) {
+          rising = true;
+          high = height;
+        }
+      }
+    }
+  return rising ? sum + high - low : sum;
+}
