@@ -150,6 +150,7 @@ export default defineConfig({
             'calculators/watt-hours',
             'calculators/keep-up',
             'calculators/what-changes-it',
+            'calculators/your-hill',
           ],
         },
         { label: 'Test', items: ['test/plan', 'test/day'] },

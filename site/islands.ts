@@ -17,6 +17,7 @@ const islands: Record<CalculatorName, () => Promise<{ mount: (place: Element, pr
   'watt-hours': () => import('../calculators/watt-hours/island.ts'),
   'keep-up': () => import('../calculators/keep-up/island.ts'),
   'what-changes-it': () => import('../calculators/what-changes-it/island.ts'),
+  'your-hill': () => import('../calculators/your-hill/island.ts'),
   plan: () => import('../calculators/plan/island.ts'),
 };
 

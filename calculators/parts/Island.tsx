@@ -17,12 +17,14 @@ interface Props extends IslandProps {
   load: () => Promise<Answering>;
   /** the same while the page is built */
   server?: Code;
+  /** stands over the calculator and may change it: on the server too, and the same at first */
+  above?: ((tool: Handle) => ComponentChildren) | undefined;
 }
 
 const SPEAK_AFTER = 900;
 
 /** The frame of every calculator: answer, inputs, what stands behind the answer, and the ways to pass it on. */
-export function Island({ definition, load, server, small = false, ...props }: Props) {
+export function Island({ definition, load, server, above, small = false, ...props }: Props) {
   const tool = useScenario(definition, props);
   const { scenario } = tool;
   const [loaded, setLoaded] = useState<Code | null>(null);
@@ -60,6 +62,7 @@ export function Island({ definition, load, server, small = false, ...props }: Pr
   }, []);
   return (
     <section class="tool not-content" aria-label={definition.title} data-tool={definition.name} data-query={tool.query}>
+      {above?.(tool)}
       <div class="tool-frame" ref={frame}>
         <div class={problems.length > 0 ? 'tool-head stale' : 'tool-head'} ref={head}>
           <Region tool={tool}>{answer?.head}</Region>
