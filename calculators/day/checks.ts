@@ -20,6 +20,8 @@ import { capital } from './words.ts';
 
 /** Rider power farther off the target than this is more than correcting covers: how far the motor follows the rider is not known, and at 5 % that weighs as much as the instruments. Common practice, no source. */
 export const OFF_TARGET = 0.05;
+/** rpm; within it the runs of a bike count as ridden alike: an eighth of the power at 80 rpm, where torque is what limits. Common practice, no source. */
+const SAME_CADENCE = 10;
 /** m/s; more wind than this moves motors by 4 to 11 W. */
 const WINDY = 1;
 /** m/s below its limit: closer than this a bike is at the edge of its fade. Common practice, no source. */
@@ -216,6 +218,26 @@ const offTarget: Check = (about) => {
       `${runsText(about, runs)}: more than 5\u202f% off the target of ${text(day.targetPower, 'power')}. Times are corrected as if the motor gave the same at the target, which nobody knows that far off. Ride ${runs.length === 1 ? 'it' : 'them'} again, or leave ${runs.length === 1 ? 'it' : 'them'} out by a rule made beforehand.`,
     ),
   ];
+};
+
+const unlikeCadence: Check = (about) => {
+  const { day, outcome, given } = about;
+  const { cadences } = outcome.reading;
+  const stated = about.runsThat(({ assisted }, i) => assisted && cadences[i] !== undefined);
+  return [...new Set(stated.map((i) => day.runs[i]?.bike ?? -1))].flatMap((bike) => {
+    const own = stated.filter((i) => day.runs[i]?.bike === bike);
+    const of = (i: number): number => cadences[i] ?? 0;
+    const far = (i: number): number => own.filter((other) => Math.abs(of(other) - of(i)) > SAME_CADENCE).length;
+    // with half of the runs or more far from it, it is not they that are odd
+    const runs = own.filter((i) => 2 * far(i) >= own.length);
+    if (runs.length === 0) return [];
+    const all = own.map(of);
+    return [
+      caution(
+        `${runsText(about, runs)}: more than ${given(SAME_CADENCE, 'cadence')} off other runs of its bike (${given(Math.min(...all), 'cadence')} to ${given(Math.max(...all), 'cadence')}). A motor held by its torque gives another power at another cadence, so these runs may not show the same motor. Ride each bike at one cadence, and publish which.`,
+      ),
+    ];
+  });
 };
 
 const outlying: Check = (about) => {
@@ -482,6 +504,7 @@ const CHECKS: readonly Check[] = [
   controlsDisagree,
   outlying,
   offTarget,
+  unlikeCadence,
   drift,
   closeToLimit,
   followsRider,

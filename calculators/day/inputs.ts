@@ -177,7 +177,7 @@ export const bikeInputs: readonly DayInput[] = [
 export const runInputs: readonly DayInput[] = [
   known('time', { label: 'Time', hint: 'From line to line.' }),
   known('power', { min: 1, label: 'Rider power', hint: 'Mean of exactly the timed stretch, zeros included.' }),
-  known('cadence', { hint: 'Mean.' }),
+  known('cadence', { hint: 'Mean. Only to find runs that were ridden unlike the others of their bike.' }),
   known('start', { hint: 'As shown at the start line.' }),
   known('end', { hint: 'As shown at the finish.' }),
   {

@@ -314,6 +314,30 @@ describe('what is odd, in words', () => {
     expect(told(timedDay).said).not.toContain('disagree');
   });
 
+  test('a run at another cadence than the other runs of its bike', () => {
+    const ridden = (...cadences: readonly string[]): DayDocument =>
+      cadences.reduce(
+        (day, cadence, i) => withTexts(`l1${i + 1}`, { cadence }, day),
+        withRepeats(
+          timedDay,
+          cadences.map(() => 1),
+        ),
+      );
+    // forward and back: the light bike is ridden in runs 2, 7 and 8
+    says(
+      ridden('78', '80', '62'),
+      'Run\u202f8 (Light): more than 10\u202frpm off other runs of its bike (62\u202frpm to 80\u202frpm).',
+    );
+    says(ridden('62', '80'), 'Runs\u202f2 and 7 (Light): more than 10\u202frpm off other runs of its bike');
+    // two and two: none of them is the odd one
+    says(ridden('62', '80', '79', '63'), /^Runs\u202f2, .* and \d+ \(Light\): more than 10\u202frpm/m);
+    for (const cadences of [['70', '80'], ['60', '70', '80'], ['62'], ['62', '', '']])
+      expect(told(ridden(...cadences)).said, cadences.join()).not.toContain('rpm');
+    // legs alone have no motor that hangs on the cadence
+    const control = withTexts('c1', { cadence: '50' }, withTexts('c2', { cadence: '90' }));
+    expect(told(control).said).not.toContain('rpm');
+  });
+
   test('a limit close to a bike’s speed, and one that it was ridden inside the fade of', () => {
     // 1 mile in 4:56 is 12.16 mph = 19.6 km/h
     says(withTexts('full', { limit: '22 km/h' }), /Full comes within 1\.9\u202fmph of its limit of 13\.7\u202fmph/);
