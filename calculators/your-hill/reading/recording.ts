@@ -4,11 +4,14 @@ import type { Track } from '../../model/index.ts';
 export interface Recording {
   /** name of the file */
   file: string;
-  format: Format;
+  /** undefined: none of them, and a problem says what it looks like */
+  format: Format | undefined;
   /** tracks, activities, courses, routes: what has at least two points, in the order of the file */
   parts: Part[];
   /** what could not be read, and what was left out; the first few of each kind */
   problems: ReadProblem[];
+  /** sentences on what was used and what was passed over, without any fault in the file */
+  notes: string[];
   /** the file ends before its end: the parts hold what is whole */
   cutShort: boolean;
 }
@@ -24,6 +27,8 @@ export interface Part {
   track: Track;
   /** what its distance was taken from: the line on the ellipsoid from point to point, or the device's counter where there are no positions */
   distanceFrom: 'positions' | 'counter';
+  /** m of the distance that were covered at less than 1 km/h: positions wander while a bike stands, and that adds up */
+  crept: number;
   /** totals that the device wrote itself */
   device: DeviceTotals;
 }
@@ -37,8 +42,12 @@ export interface DeviceTotals {
   moving?: number;
 }
 
-/** A sentence about the file, and where in it: "line 812", "record 40". */
+/** A sentence about the file, and where in it: "line 812", "record 40", or nothing where it is about the whole. */
 export interface ReadProblem {
   where: string;
   message: string;
 }
+
+/** "Line 812: The time goes back." */
+export const problemText = ({ where, message }: ReadProblem): string =>
+  where ? `${where[0]?.toUpperCase()}${where.slice(1)}: ${message}` : message;

@@ -1,0 +1,104 @@
+import { SaxesParser } from 'saxes';
+import { type Problems, quoted } from './problems.ts';
+import { textChunks } from './text.ts';
+
+/** What a reader of one kind of XML does with what comes by. Names are without their namespace's prefix. */
+export interface XmlReader {
+  open: (name: string, attributes: Record<string, string>, line: number, depth: number) => void;
+  /** `text` is what stood in an element that holds no others; what stands beside other elements is of no use here */
+  close: (name: string, text: string, line: number, depth: number) => void;
+}
+
+export interface XmlEnd {
+  cutShort: boolean;
+  /** the last line that was read */
+  line: number;
+  /** names of the elements that were still open, the innermost last */
+  open: readonly string[];
+}
+
+/** No recording nests deeper; a file that does is broken or means harm. */
+const DEEPEST = 100;
+/** So many mistakes of form, and the rest is not looked at. */
+const MOST_MISTAKES = 1000;
+/** Longest text of one element that is kept. */
+const LONGEST_TEXT = 10_000;
+
+class Stop extends Error {}
+
+/** Every prefix is taken off: extensions come in many namespaces, and often in none that was declared. */
+const localName = (name: string): string => name.slice(name.indexOf(':') + 1);
+
+/**
+ * Reads XML as it comes, without a tree in memory. Mistakes of form are named and passed over as far as there is sense in it; entities of
+ * the file's own are never expanded.
+ */
+export function readXml(
+  bytes: Uint8Array,
+  reader: XmlReader,
+  problems: Problems,
+  onProgress: (share: number) => void,
+): XmlEnd {
+  // as a fragment: one tag too many at the end of a track must not make the next track a mistake of form
+  const parser = new SaxesParser({ fragment: true });
+  const open: string[] = [];
+  let text = '';
+  let mistakes = 0;
+  let ended = false;
+
+  parser.on('opentag', ({ name, attributes }) => {
+    const local = localName(name);
+    open.push(local);
+    if (open.length > DEEPEST) {
+      problems.add('places', parser.line, 'The tags are nested too deep for a recording: the rest is not read.');
+      throw new Stop();
+    }
+    text = '';
+    // plain texts, because the parser was not asked for namespaces
+    reader.open(local, attributes as Record<string, string>, parser.line, open.length);
+  });
+  const keep = (part: string): void => {
+    if (text.length < LONGEST_TEXT) text += part.slice(0, LONGEST_TEXT);
+  };
+  parser.on('text', keep);
+  parser.on('cdata', keep);
+  parser.on('closetag', () => {
+    const name = open.at(-1) ?? '';
+    reader.close(name, text, parser.line, open.length);
+    open.pop();
+    text = '';
+  });
+  parser.on('error', ({ message }) => {
+    if (ended) return;
+    problems.add(
+      'mistakes in the form of the XML',
+      parser.line,
+      `The XML is not well formed here (${quoted(message.replace(/^[\d:]+ /, '').replace(/\.$/, ''))}).`,
+    );
+    if (++mistakes < MOST_MISTAKES) return;
+    problems.say(`The file has too many mistakes in its form: it is read as far as line ${parser.line}.`);
+    throw new Stop();
+  });
+
+  try {
+    let isStart = true;
+    for (const { text: chunk, share } of textChunks(bytes)) {
+      // a fragment has no declaration; its line breaks stay, so that lines are counted right
+      parser.write(isStart ? chunk.replace(/^\s*<\?xml[^>]*\?>/, (found) => found.replace(/[^\r\n]/g, '')) : chunk);
+      isStart = false;
+      onProgress(share);
+    }
+  } catch (error) {
+    if (!(error instanceof Stop)) throw error;
+    return { cutShort: false, line: parser.line, open };
+  }
+  const whileOpen = [...open];
+  const { line } = parser;
+  let unfinished = false;
+  ended = true;
+  parser.on('error', ({ message }) => {
+    unfinished ||= message.includes('unexpected end');
+  });
+  parser.close();
+  return { cutShort: whileOpen.length > 0 || unfinished, line, open: whileOpen };
+}
