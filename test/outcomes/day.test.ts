@@ -468,7 +468,32 @@ describe('results', () => {
     const rows = resultsCsv(document, outcome).trim().split('\r\n');
     expect(rows.length).toBe(outcome.results.length + 1);
     const power = outcome.results.find(({ name, bike }) => name === 'motor-power' && bike === 2);
-    expect(rows).toContain(`motor-power,2,"'=1+1, ""light""",,,${power?.si},${power?.low},${power?.high},`);
+    expect(rows).toContain(`motor-power,2,"'=1+1, ""light""",,,${power?.si},${power?.low},${power?.high},,W`);
+  });
+
+  test('as CSV: every value with its unit', () => {
+    const document = withSetup({ 'target-gain': '2000 ft' }, second());
+    const rows = resultsCsv(document, dayOutcome(document)).trim().split('\r\n');
+    expect(rows[0]).toBe('\ufeffresult,bike,name,against,against-name,value,low,high,reason,unit');
+    const units = Object.fromEntries(rows.slice(1).map((row) => [row.split(',')[0], row.split(',').at(-1)]));
+    expect(units).toEqual({
+      runs: '1',
+      time: 's',
+      speed: 'm/s',
+      'motor-power': 'W',
+      correction: 's',
+      'battery-energy': 'J',
+      'implied-efficiency': '1',
+      'target-time': 's',
+      'target-time-proportional': 's',
+      'gap-time': 's',
+      'gap-power': 'W',
+      'runs-needed': '1',
+      rolling: '1',
+      drag: 'm2',
+      scatter: '1',
+      drift: '1',
+    });
   });
 });
 
