@@ -77,8 +77,8 @@ export interface Way {
   words: string;
   /** as in that calculator's example */
   bikes: number;
-  /** what takes a hill in pieces there; absent where its length and height alone go along */
-  profile?: 'profile' | 'target-profile';
+  /** how the hill is taken there: in pieces, in pieces or whole, or in pieces as the other hill; absent: whole, by its length and height */
+  hill?: 'pieces' | 'either' | 'target';
 }
 
 export interface Calculator {

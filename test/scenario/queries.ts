@@ -11,7 +11,8 @@ import type { Random } from '../random.ts';
 
 /** What a link may hold for a parameter, with any unit of its kind and within its range. */
 export function anyText(r: Random, parameter: Parameter): string {
-  const { kind, min, max, allowNone } = parameter;
+  const { kind, min, max, allowNone, form } = parameter;
+  if (form === 'profile') return anyPieces(r);
   if (kind === 'text')
     return r.pick(['A', 'Mid bike', 'ä, ö & ü', 'back\\slash', '山道', '50 % = half', 'a+b', '#1?', '🚲']);
   if (allowNone && r.chance(0.15)) return 'none';
@@ -25,6 +26,16 @@ export function anyText(r: Random, parameter: Parameter): string {
   const unit = r.pick(kinds[kind].units);
   const value = fromSi(si, unit);
   return `${Number(value.toPrecision(r.whole(2, 17)))}${r.chance(0.2) && unit.symbol === plainOf(parameter) ? '' : unit.symbol}`;
+}
+
+/** A hill in pieces: mostly a climb, in pieces of any length, some of them falling. */
+export function anyPieces(r: Random): string {
+  const pieces = Array.from({ length: r.whole(1, 60) }, () => {
+    const length = r.chance(0.9) ? r.whole(20, 400) : Number(r.between(0.1, 3000).toFixed(1));
+    const grade = r.chance(0.8) ? r.between(0, 0.15) : r.between(-0.3, 0.5);
+    return `${length},${Number((grade * length).toFixed(r.whole(0, 1)))}`;
+  });
+  return ['1', '20,1', ...pieces.slice(1)].join(':');
 }
 
 const plainOf = ({ kind }: Parameter): string => kinds[kind].plain;
@@ -82,6 +93,16 @@ const NONSENSE = [
   'constructor',
   'x'.repeat(5000),
   '1,2,3,4,5,6,7,8,9',
+  '1:',
+  '1:100',
+  '2:100,5',
+  '1:100,5:',
+  '1:100,100',
+  '1:0,0',
+  '1:100,5:abc,1',
+  '1:1e3,5',
+  '1:9999999,1',
+  `1${':20,1'.repeat(61)}`,
 ];
 
 export const CALCULATORS = Object.keys(calculators) as CalculatorName[];

@@ -98,6 +98,7 @@ const VERSION_1: [string, string, number, number, string?][] = [
   ['meter-repeat', '%', 0, 30],
   ['watch', 's', 0, 60],
   ['between', '%', 0, 30],
+  ['top-speed', 'km/h', 10, 100],
 ];
 
 test.each(VERSION_1)('%s, plain unit %s, %d to %d', (name, plain, min, max, list) => {
@@ -127,9 +128,11 @@ test('texts and times: name to 40 characters, times in m:ss', () => {
     ['order', ['rotated', 'forward-and-back']],
     ['first-start', 'clock'],
     ['last-light', 'clock'],
+    ['profile', 'profile'],
+    ['target-profile', 'profile'],
   ] as const)
     expect(parameterOf(name)).toMatchObject({ kind: 'text', form });
-  expect(VERSION_1.length + 4 + 3 + 5).toBe(parameters.length);
+  expect(VERSION_1.length + 4 + 3 + 7).toBe(parameters.length);
 });
 
 test('none is a word for a motor, a limit and a control run only', () => {

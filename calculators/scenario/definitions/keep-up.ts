@@ -40,7 +40,7 @@ export const keepUp = defineCalculator({
     { to: 'climb-time', words: 'Your climb in detail', bikes: 1 },
     { to: 'what-changes-it', words: 'What would change your time', bikes: 1 },
     { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1 },
-    { to: 'side-by-side', words: 'Compare bikes on this hill', bikes: 3, profile: 'profile' },
-    { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, profile: 'profile' },
+    { to: 'side-by-side', words: 'Compare bikes on this hill', bikes: 3, hill: 'either' },
+    { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, hill: 'pieces' },
   ],
 });

@@ -24,7 +24,7 @@ export const sideBySide = defineCalculator({
   defaults: { 1: { ...COMMON, ...THREE_BIKES, ...LONG_CLIMB } },
   onward: [
     { to: 'climb-time', words: 'One bike in detail', bikes: 1 },
-    { to: 'keep-up', words: 'Ride with somebody else', bikes: 1, profile: 'profile' },
-    { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, profile: 'profile' },
+    { to: 'keep-up', words: 'Ride with somebody else', bikes: 1, hill: 'either' },
+    { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, hill: 'pieces' },
   ],
 });

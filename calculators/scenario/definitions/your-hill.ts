@@ -48,8 +48,8 @@ export const yourHill = defineCalculator({
     },
   },
   onward: [
-    { to: 'side-by-side', words: 'The bikes side by side', bikes: 3, profile: 'profile' },
-    { to: 'keep-up', words: 'Ride it with somebody else', bikes: 1, profile: 'profile' },
-    { to: 'bigger-hill', words: 'Carry a measured climb to it', bikes: 3, profile: 'target-profile' },
+    { to: 'side-by-side', words: 'The bikes side by side', bikes: 3, hill: 'either' },
+    { to: 'keep-up', words: 'Ride it with somebody else', bikes: 1, hill: 'either' },
+    { to: 'bigger-hill', words: 'Carry a measured climb to it', bikes: 3, hill: 'target' },
   ],
 });
