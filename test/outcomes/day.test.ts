@@ -473,7 +473,7 @@ describe('results', () => {
 
   test('as CSV: every value with its unit', () => {
     const document = withSetup({ 'target-gain': '2000 ft' }, second());
-    const rows = resultsCsv(document, dayOutcome(document)).trim().split('\r\n');
+    const rows = resultsCsv(document, dayOutcome(document)).trimEnd().split('\r\n');
     expect(rows[0]).toBe('\ufeffresult,bike,name,against,against-name,value,low,high,reason,unit');
     const units = Object.fromEntries(rows.slice(1).map((row) => [row.split(',')[0], row.split(',').at(-1)]));
     expect(units).toEqual({
