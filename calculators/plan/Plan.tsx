@@ -3,7 +3,7 @@ import { BikeTable } from '../parts/BikeTable.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { LinesChart } from '../parts/LinesChart.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
-import { formatQuantity, NO_VALUE } from '../quantities/index.ts';
+import { formatQuantity, NO_VALUE, type System } from '../quantities/index.ts';
 import {
   bikeName,
   columnsOf,
@@ -70,7 +70,7 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
             <tr key={name} hidden={of(name).si === undefined}>
               <th scope="row">{label}</th>
               <td>
-                <Output {...output} name={name} range={withRange} words={clockWords(of(name))} />
+                <Output {...output} name={name} range={withRange} words={wordsOf(of(name), system)} />
               </td>
             </tr>
           ))}
@@ -140,9 +140,13 @@ export function planAnswer(scenario: Scenario, small: boolean): Answer {
   };
 }
 
-/** The end of the day is a time by the clock, not how long something takes. */
-const clockWords = ({ name, si }: Result): string | undefined =>
-  name === 'ends-at' && si !== undefined ? clockText(si) : undefined;
+/** Results that are not rounded to the nearest: the end of the day is a time by the clock, and nothing is promised that the legs do not hold. */
+function wordsOf({ name, kind, si }: Result, system: System): string | undefined {
+  if (si === undefined) return undefined;
+  if (name === 'ends-at') return clockText(si);
+  if (name === 'power-lasting') return formatQuantity(Math.floor(si), kind, system);
+  return name === 'rest-lasting' ? formatQuantity(Math.ceil(si), kind, system) : undefined;
+}
 
 /** What each number of runs finds: as a chart and as a table. */
 function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbout; said: string }) {
