@@ -33,3 +33,20 @@ export function heightAt(hill: Hill, distance: number): number {
   const share = (distance - at(along, before)) / (at(along, after) - at(along, before));
   return at(height, before) + share * (at(height, after) - at(height, before));
 }
+
+/**
+ * Grade (tan) of the steepest stretch of `window` metres along a road, and where it begins (m): of the whole where that is shorter.
+ * Between the points of the road the rise over such a stretch goes straight, so the most is where one of its ends is at a point.
+ */
+export function steepestStretch(hill: Hill, window: number): { grade: number; from: number } {
+  const { profile, distance, grade } = hill;
+  if (!profile || distance <= window) return { grade, from: 0 };
+  let [most, start] = [Number.NEGATIVE_INFINITY, 0];
+  for (const point of profile.distance)
+    for (const from of [point, point - window]) {
+      if (from < 0 || from + window > distance) continue;
+      const rise = heightAt(hill, from + window) - heightAt(hill, from);
+      if (rise > most) [most, start] = [rise, from];
+    }
+  return { grade: most / Math.sqrt(window * window - most * most), from: start };
+}

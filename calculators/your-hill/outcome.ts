@@ -1,4 +1,4 @@
-import { hillFromProfile, type Profile, rideStages } from '../model/index.ts';
+import { hillFromProfile, type Profile, rideStages, steepestStretch } from '../model/index.ts';
 import {
   COLUMNS,
   type Column,
@@ -66,7 +66,7 @@ export function yourHill(scenario: Scenario): YourHillOutcome {
     exact('distance', 'distance', hill.distance, ''),
     exact('gain', 'height', hill.gain, ''),
     exact('grade', 'grade', hill.grade, ''),
-    exact('steepest', 'grade', hill.grade, ''),
+    exact('steepest', 'grade', steepestStretch(hill, 100).grade, ''),
     enduranceResult(endures),
   );
   return { results, ...comparison, notes: setting.notes, endures, ...(profile ? { profile } : {}) };
