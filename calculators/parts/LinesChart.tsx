@@ -16,8 +16,8 @@ export interface LinesChartProps {
   lines: readonly Line[];
   xKind: Kind;
   yKind: Kind;
-  /** where the reader is, with its label */
-  here: { x: number; label: string };
+  /** where the reader is, with its label; absent where that is not in the chart */
+  here?: { x: number; label: string } | undefined;
   system: System;
 }
 
@@ -47,7 +47,7 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
     lines.map(({ points }) => inPlotY(points.at(-1)?.y ?? 0)),
     7,
   );
-  const at = percent(inPlotX(here.x) / 100);
+  const at = here && percent(inPlotX(here.x) / 100);
   const mark = (i: number, x: string, y: number) => (
     <svg aria-hidden="true" x={x} y={percent(y / 100)} overflow="visible">
       <path class="end" d={MARKS[i % MARKS.length]} />
@@ -70,13 +70,17 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
         </g>
       ))}
     >
-      <line class="axis" x1={at} x2={at} y1={percent(TOP / 100)} y2={percent(BOTTOM / 100)} />
-      <text class="key" x={at} y="14" text-anchor={px(here.x) < 10 ? 'start' : px(here.x) > 75 ? 'end' : 'middle'}>
-        {here.label}
-      </text>
+      {here && (
+        <>
+          <line class="axis" x1={at} x2={at} y1={percent(TOP / 100)} y2={percent(BOTTOM / 100)} />
+          <text class="key" x={at} y="14" text-anchor={px(here.x) < 10 ? 'start' : px(here.x) > 75 ? 'end' : 'middle'}>
+            {here.label}
+          </text>
+        </>
+      )}
       {lines.map(({ label, here: value }, i) => (
         <g key={label + String(i)} class={SERIES[i % SERIES.length]}>
-          {mark(i, at, inPlotY(value))}
+          {at && mark(i, at, inPlotY(value))}
           {mark(i, percent((right + 3) / 100), labels[i] ?? 0)}
           <text class="key" x={percent((right + 3) / 100)} y={percent((labels[i] ?? 0) / 100)} dx="10" dy="4">
             {shorten(label, 10)}

@@ -158,11 +158,13 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
   const points = about.choices.flatMap(({ repeats, difference }) =>
     difference === null ? [] : [{ x: repeats, y: difference }],
   );
-  const here = points.find(({ x }) => x === about.repeats) ?? points[0];
+  // one run of each finds nothing and has no place among them
+  const here = points.find(({ x }) => x === about.repeats);
+  const [first, last] = [points[0], points.at(-1)];
   const caption = 'What other numbers of runs find';
   return (
     <>
-      {here && (
+      {first && last && (
         <figure class="alternatives">
           <figcaption>
             Smallest difference that is found with a chance of {wanted}, against the runs of each bike.
@@ -173,16 +175,16 @@ function Choices({ scenario, about, said }: { scenario: Scenario; about: PlanAbo
                 .map(({ x, y }) => `${text(y, 'seconds')} with ${x} runs of each`)
                 .join(', ')}.`,
               lines: [
-                { label: 'found', points, here: here.y },
+                { label: 'found', points, here: here?.y ?? first.y },
                 {
                   label: 'matters',
-                  points: [points[0] ?? here, points.at(-1) ?? here].map(({ x }) => ({ x, y: matters })),
+                  points: [first, last].map(({ x }) => ({ x, y: matters })),
                   here: matters,
                 },
               ],
               xKind: 'count',
               yKind: 'seconds',
-              here: { x: here.x, label: `${here.x} runs of each` },
+              here: here && { x: here.x, label: `${here.x} runs of each` },
               system,
             }}
           />

@@ -6,9 +6,17 @@ import { answer } from './outcome.ts';
 
 /* What the plan of a test shows where it is not the figure itself. */
 
-const shown = (query: string): string => renderToString(planAnswer(readLink('plan', query), false).details);
+const shown = (query: string): string => renderToString(<>{planAnswer(readLink('plan', query), false).details}</>);
 const outputOf = (html: string, name: string): string | undefined =>
   new RegExp(`<output name="${name}"[^>]*>([^<]*)</output>`).exec(html)?.[1];
+
+test('the chart marks the runs of each that are planned; one run of each is not in it', () => {
+  const labels = (query: string): (string | undefined)[] =>
+    [...shown(query).matchAll(/<text class="key"[^>]*>(\d+ runs? of each)</g)].map(([, label]) => label);
+  expect(labels('repeats=6')).toEqual(['6 runs of each']);
+  expect(labels('repeats=1')).toEqual([]);
+  expect(shown('repeats=1')).toContain('class="curve"');
+});
 
 describe('what the legs hold is not rounded to what they do not hold', () => {
   test('the power: 223.99 W is 223 W, because 224 W is too much', () => {
