@@ -6,7 +6,8 @@ import { answer } from './outcome.ts';
 
 /* What the plan of a test shows where it is not the figure itself. */
 
-const shown = (query: string): string => renderToString(<>{planAnswer(readLink('plan', query), false).details}</>);
+const shown = (query: string): string =>
+  renderToString(<div>{planAnswer(readLink('plan', query), false).details}</div>);
 const outputOf = (html: string, name: string): string | undefined =>
   new RegExp(`<output name="${name}"[^>]*>([^<]*)</output>`).exec(html)?.[1];
 
