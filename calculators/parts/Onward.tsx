@@ -1,16 +1,17 @@
 import { calculatorOf, pathOf, type Scenario } from '../scenario/index.ts';
-import { onwardQuery } from '../scenario/onward.ts';
+import type { onwardQuery } from '../scenario/onward.ts';
 import { addressUnderBase } from './address.ts';
 import { type IslandProps, loadedChanges } from './useScenario.ts';
 
 interface Props {
   scenario: Scenario;
   differing: IslandProps['differing'];
+  /** writes the links while the page is built: what does it in the browser comes with the first change */
+  write?: typeof onwardQuery | undefined;
 }
 
 /** Links to other calculators that take hill, rider and bike along. What writes them is there when the page is built, and again as soon as anything was said. */
-export function Onward({ scenario, differing = {} }: Props) {
-  const write = import.meta.env.SSR ? onwardQuery : loadedChanges()?.onwardQuery;
+export function Onward({ scenario, differing = {}, write = loadedChanges()?.onwardQuery }: Props) {
   return (
     <p class="onward">
       {calculatorOf(scenario.calculator).onward.map((way) => (
