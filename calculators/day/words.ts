@@ -77,8 +77,14 @@ export function setupInWords(document: DayDocument): string {
     .join(' · ');
 }
 
-/** What a time without a colon may mean, to be set with one tap: 7.22 is written for 7:22 and says 7:13. */
+/** What a time without a colon may mean, to be set with one tap: 7.22 is written for 7:22 and says 7:13, 722 for 7:22 and says 12:02. */
 export function timesMeant(typed: string): string[] {
+  const [, digits = ''] = /^\s*(\d{1,4})\s*$/.exec(typed) ?? [];
+  if (digits !== '') {
+    const [, minutes, seconds] = /^(\d{1,2})([0-5]\d)$/.exec(digits) ?? [];
+    const clock = digits.length < 3 ? formatDuration(60 * Number(digits)) : minutes && `${minutes}:${seconds}`;
+    return [...new Set([...(clock ? [clock] : []), formatDuration(Number(digits))])];
+  }
   const [, whole = '', fraction = ''] = /^\s*(\d{1,3})[.,](\d{1,2})\s*$/.exec(typed) ?? [];
   if (whole === '') return [];
   const minutes = formatDuration(Number(`${whole}.${fraction}`) * 60);

@@ -58,8 +58,12 @@ export function readDuration(text: string, link: boolean): DurationReading | und
   const [number, whole = '', fraction = ''] = /^(\d{1,6})(?:[.,](\d*))?$/.exec(text) ?? [];
   if (number === undefined) return readClock(text, link) ?? readUnits(text, link);
   const minutes = formatDuration(Number(`${whole}.${fraction}`) * 60);
+  const [, clockMinutes, clockSeconds] = /^(\d{1,2})([0-5]\d)$/.exec(whole) ?? [];
   const say = !fraction
-    ? `minutes or seconds? Write ${minutes} or ${formatDuration(Number(whole))}.`
+    ? clockMinutes !== undefined
+      ? // a clock without its colon: 722 for 7:22, which nobody writes for minutes
+        `minutes and seconds, or seconds? Write ${clockMinutes}:${clockSeconds} or ${formatDuration(Number(whole))}.`
+      : `minutes or seconds? Write ${minutes} or ${formatDuration(Number(whole))}.`
     : /^[0-5]\d$/.test(fraction)
       ? `minutes and seconds, or minutes with decimals? Write ${whole}:${fraction} or ${minutes}.`
       : `minutes? Write ${minutes}.`;

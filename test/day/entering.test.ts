@@ -33,7 +33,12 @@ test('a time without a colon may mean minutes and seconds, or minutes with decim
   expect(timesMeant(' 7,5 ')).toEqual(['7:30']);
   // no clock has 75 seconds
   expect(timesMeant('7.75')).toEqual(['7:45']);
-  for (const text of ['7:22', '', 'quick', '7.222', '1.05.30']) expect(timesMeant(text)).toEqual([]);
+  // 722 s is 12 min 2 s; a clock without its colon comes first, because that is what is typed on number keys
+  expect(timesMeant('722')).toEqual(['7:22', '12:02']);
+  expect(timesMeant('1643 ')).toEqual(['16:43', '27:23']);
+  expect(timesMeant('790')).toEqual(['13:10']);
+  expect(timesMeant('7')).toEqual(['7:00', '0:07']);
+  for (const text of ['7:22', '', 'quick', '72200', '7.222', '1.05.30']) expect(timesMeant(text)).toEqual([]);
 });
 
 test('a file is called after its day', () => {

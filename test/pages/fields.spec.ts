@@ -210,7 +210,7 @@ test('what can be read in two ways is asked about', async ({ page }) => {
     ['distance', '1,609', '“1,609”: thousands or decimals? Write 1609\u202fkm or 1.609\u202fkm.'],
     ['gain', '1.234', '“1.234”: thousands or decimals? Write 1234\u202fm or 1.2340\u202fm.'],
     ['time', '7.22', '“7.22”: minutes and seconds, or minutes with decimals? Write 7:22 or 7:13.'],
-    ['time', '722', '“722”: minutes or seconds? Write 12:02:00 or 12:02.'],
+    ['time', '722', '“722”: minutes and seconds, or seconds? Write 7:22 or 12:02.'],
   ] as const) {
     await enter(tool, parameter, text);
     expect(await complaint(field(tool, parameter))).toContain(question);

@@ -55,7 +55,10 @@ describe('times', () => {
     ['7,22', '“7,22”: minutes and seconds, or minutes with decimals? Write 7:22 or 7:13.'],
     ['7.75', '“7.75”: minutes? Write 7:45.'],
     ['7.5', '“7.5”: minutes? Write 7:30.'],
-    ['443', '“443”: minutes or seconds? Write 7:23:00 or 7:23.'],
+    ['443', '“443”: minutes and seconds, or seconds? Write 4:43 or 7:23.'],
+    ['1643', '“1643”: minutes and seconds, or seconds? Write 16:43 or 27:23.'],
+    // no clock has 90 seconds
+    ['790', '“790”: minutes or seconds? Write 13:10:00 or 13:10.'],
     ['7', '“7”: minutes or seconds? Write 7:00 or 0:07.'],
     ['15', '“15”: minutes or seconds? Write 15:00 or 0:15.'],
     ['7:5', '“7:5” has one figure for the seconds. Write 7:05 or 7:50.'],
