@@ -325,6 +325,23 @@ const isNo = (cell: string): boolean =>
     cell.trim(),
   );
 
+const isYesWord = (cell: string): boolean =>
+  /^(yes|y|true|t|1|on|ja|oui|si|sí|assisted|assisted run|assist|powered|motor|motor on|with|with motor|counted|valid|ok|used|✓|✔)$/i.test(
+    cell.trim(),
+  );
+
+/** What a cell of yes or no says; an empty one says `otherwise`. A word that is neither is named and counts as yes. */
+function saysYes(table: Table, row: Row, target: 'assisted' | 'counted', otherwise: boolean): boolean {
+  const cell = cellOf(table, row, target).trim();
+  if (cell === '') return otherwise;
+  const no = isNo(cell);
+  if (!no && !isYesWord(cell)) {
+    const title = table.columns[table.headings.findIndex((heading) => heading?.target === target)]?.title ?? '';
+    table.say(`Row ${row.line}, ${quoted(title)}: ${quoted(cell)} is neither yes nor no, and is taken as yes.`);
+  }
+  return !no;
+}
+
 const isSwitch = (cell: string): boolean => cell.trim() === '' || /^(on|off|yes|no)$/i.test(cell.trim());
 
 /** A day that this site wrote: exactly what was typed, but for times that a spreadsheet has changed since. */
@@ -348,8 +365,8 @@ function wholeDay(table: Table): Pick<TableProposal, 'day' | 'bikes' | 'runs'> {
     return {
       id: newId(),
       bike: byNumber.get(number) ?? '',
-      assisted: !isNo(cellOf(table, row, 'assisted')),
-      counted: !isNo(cellOf(table, row, 'counted')),
+      assisted: saysYes(table, row, 'assisted', true),
+      counted: saysYes(table, row, 'counted', true),
       texts,
     };
   });
@@ -429,12 +446,11 @@ function runOf(
   isAssisted: boolean,
   system: System,
 ): DayRun {
-  const assisted = cellOf(table, row, 'assisted').trim();
   const run: DayRun = {
     id: newId(),
     bike,
-    assisted: assisted === '' ? isAssisted : !isNo(assisted),
-    counted: !isNo(cellOf(table, row, 'counted')),
+    assisted: saysYes(table, row, 'assisted', isAssisted),
+    counted: saysYes(table, row, 'counted', true),
     texts: trimmed(timed(textsFor(table, row, 'run', system), clock)),
   };
   check(table, row, system, run.texts);

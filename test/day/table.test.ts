@@ -104,6 +104,20 @@ describe('tables of others', () => {
     expect(proposal.runs.map(({ assisted }) => assisted)).toEqual([false, true, false, false, true]);
   });
 
+  test('a word that is neither yes nor no is named, and counts as yes', () => {
+    const proposal = read('Bike,Assisted,Counted,Time\nA,maybe,ok,7:22\nA,No,,16:43\nA,on,half,7:25\nA,,,7:20\n');
+    expect(proposal.problems).toEqual([
+      'Row 2, “Assisted”: “maybe” is neither yes nor no, and is taken as yes.',
+      'Row 4, “Counted”: “half” is neither yes nor no, and is taken as yes.',
+    ]);
+    expect(proposal.runs.map(({ assisted, counted }) => [assisted, counted])).toEqual([
+      [true, true],
+      [false, true],
+      [true, true],
+      [true, true],
+    ]);
+  });
+
   test('a heading that is a unit gives it to its plain numbers', () => {
     expect(read('Bike,Time,mph\nA,7:05,10\n').runs[0]?.texts.speed).toBe('10 mph');
   });
