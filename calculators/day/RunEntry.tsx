@@ -1,5 +1,6 @@
 import { DayField } from './DayField.tsx';
 import type { DayRun } from './document.ts';
+import { isFull, MOST_RUNS } from './editing.ts';
 import { bikeNamesOf, hasNoMotor } from './read.ts';
 import type { Handle } from './useDay.ts';
 import { capital, compared } from './words.ts';
@@ -18,6 +19,15 @@ export function RunEntry({ day }: { day: Handle }) {
   const bike = bikes.find(({ id }) => id === open.bike);
   const motorless = bike !== undefined && hasNoMotor(bike, system);
   const noBike = day.problemOf(open.id, 'bike');
+  if (place < 0 && isFull(document))
+    return (
+      <section class="run-entry" aria-labelledby="run-entry-title">
+        <h2 id="run-entry-title" tabIndex={-1}>
+          No room for another run
+        </h2>
+        <p>This day holds {MOST_RUNS} runs, the most that it can. Remove one, or save this day and start a new one.</p>
+      </section>
+    );
   return (
     <form
       class="run-entry"

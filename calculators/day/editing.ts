@@ -20,6 +20,9 @@ import { hasNoMotor } from './read.ts';
 export const MOST_RUNS = 500;
 export const MOST_BIKES = 24;
 
+/** There is no room for another run. */
+export const isFull = ({ runs }: DayDocument): boolean => runs.length >= MOST_RUNS;
+
 /** A short id that two devices hardly make alike. */
 export function newId(): string {
   // randomUUID is missing on pages that were not sent encrypted; getRandomValues is not
@@ -177,7 +180,7 @@ export function proposedBike({ bikes, runs, system }: DayDocument): string {
 
 /** Adds a run at the end: nothing in it but its bike, and that it is assisted when that bike has a motor. */
 export function addRun(document: DayDocument, bike = proposedBike(document), id = newId()): DayDocument {
-  if (document.runs.length >= MOST_RUNS) return document;
+  if (isFull(document)) return document;
   const owner = document.bikes.find((one) => one.id === bike);
   const assisted = owner !== undefined && !hasNoMotor(owner, document.system);
   return {

@@ -142,7 +142,7 @@ export function useDay() {
       say(`${wrong.message} Save again to keep the run as it is.`);
       return;
     }
-    const after = editing.addRun(document, undefined, 'after').runs.at(-1);
+    const after = editing.isFull(document) ? undefined : editing.addRun(document, undefined, 'after').runs.at(-1);
     setDraft(editing.newId());
     setInsisted('');
     next.current = '#run-entry-title';

@@ -1,0 +1,27 @@
+import { renderToString } from 'preact-render-to-string';
+import { expect, test } from 'vitest';
+import type { DayDocument, DayRun } from '../../calculators/day/document.ts';
+import { emptyDay, MOST_RUNS } from '../../calculators/day/editing.ts';
+import { RunEntry } from '../../calculators/day/RunEntry.tsx';
+import type { Handle } from '../../calculators/day/useDay.ts';
+
+const runs = (count: number): DayRun[] =>
+  Array.from({ length: count }, (_, i) => ({ id: `r${i}`, bike: 'a', assisted: true, counted: true, texts: {} }));
+
+/** The entry of a run on a day of so many; `open` is one of them, or the next. */
+function shown(count: number, open = 'next'): string {
+  const document: DayDocument = { ...emptyDay(), bikes: [{ id: 'a', texts: { name: 'Light' } }], runs: runs(count) };
+  const run = document.runs.find(({ id }) => id === open) ?? { ...runs(1)[0], id: open };
+  const day = { document, open: run, isNext: open === 'next', problemOf: () => undefined, said: '', kept: true };
+  return renderToString(<RunEntry day={day as unknown as Handle} />);
+}
+
+test('a run is not offered where the day has no room for it', () => {
+  expect(shown(MOST_RUNS - 1)).toContain('name="time"');
+  expect(shown(MOST_RUNS - 1)).toContain('Run 500');
+  expect(shown(MOST_RUNS)).not.toContain('<input');
+  expect(shown(MOST_RUNS)).toContain('This day holds 500 runs, the most that it can.');
+  // those that it has can be changed all the same
+  expect(shown(MOST_RUNS, 'r499')).toContain('Change run 500');
+  expect(shown(MOST_RUNS, 'r499')).toContain('name="time"');
+});
