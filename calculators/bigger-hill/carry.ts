@@ -10,7 +10,6 @@ import {
   inferMotor,
   proportionalTime,
   type Reserves,
-  rideClimb,
   rideStages,
   type StagedClimb,
 } from '../model/index.ts';
@@ -97,7 +96,7 @@ export function carry(m: Measurement): {
       climb,
       reserves,
       ride: rideStages(climb, reserves),
-      freeTime: rideClimb({ ...climb, assistLimit: null }).time,
+      freeTime: rideStages({ ...climb, assistLimit: null }, {}).time,
       proportionalTime:
         hill.gain > 0 && target.hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
     };

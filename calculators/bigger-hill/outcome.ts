@@ -114,6 +114,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   if (!hills.ok) return impossible(scenario, hills.problem, hills.notes);
   const { hill, targetHill } = hills.value;
   const sameHill =
+    !targetHill.profile &&
     optionalOf(scenario, 'target-grade') === undefined &&
     !(isGiven(scenario, 'target-distance') && isGiven(scenario, 'target-gain'));
   const m = measurementOf(scenario, hill, targetHill);

@@ -2,12 +2,12 @@ import {
   assistShare,
   type Climb,
   enduranceTime,
+  limitsOf,
   motorOutput,
   motorToKeep,
   type NoMotor,
   powerAtLimit,
   type Reserves,
-  rideClimb,
   riderToKeep,
   rideStages,
   type UncertainResult,
@@ -53,7 +53,7 @@ export interface KeepUpOutcome extends Outcome {
   about?: {
     you: Climb;
     companion: Climb;
-    /** m/s, the companion's, which you must ride */
+    /** m/s, the companion's, which you must ride; the mean of it along a hill in pieces */
     pace: number;
     /** what of your motor comes through there, W */
     motorPower: number;
@@ -142,6 +142,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       curve: [],
     };
   const you = climbOf(scenario, setting.value, 0);
+  const varies = you.hill.profile !== undefined;
   const companion = companionOf(scenario, you);
   const mass = numberOf(scenario, 'rider');
   const criticalPower = inputOf(scenario, 'endurance');
@@ -160,10 +161,14 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   ];
   const spread = propagateNamed(inputs, (values) => {
     const [mine, theirs] = both(values);
-    const { time, speed } = rideClimb(theirs);
+    const { time, speed } = rideStages(theirs, {});
     const mineReserves = doubts.reservesAt(reserves, values);
     const own = rideStages(mine, mineReserves).time;
     const rider = riderToKeep(mine, time, mineReserves);
+    // along a hill in pieces there is no one speed: the mean of what the motor gives while you keep up
+    const motorPower = varies
+      ? rideStages({ ...mine, riderPower: rider }, mineReserves).motorPower
+      : motorOutput({ ...mine, riderPower: 1 }, speed);
     return {
       companion: time,
       speed,
@@ -172,20 +177,24 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       rider,
       perKilogram: rider / mass,
       motor: motorValue(motorToKeep(mine, time, mineReserves)),
-      motorPower: motorOutput({ ...mine, riderPower: 1 }, speed),
+      motorPower,
       limit: powerAtLimit(mine) ?? Number.NaN,
       endures: endurance(rider),
     };
   });
 
-  const { time, speed: pace } = rideClimb(companion);
+  const { time, speed: pace } = rideStages(companion, {});
   const moves = pace > 0;
   const motor = motorToKeep(you, time, reserves);
   const rolls = riderToKeep({ ...you, motorPower: 0 }, time) === 0;
-  const limitPower = powerAtLimit(you);
+  // along a hill in pieces no one speed is the limit's
+  const limitPower = varies ? null : powerAtLimit(you);
   const needed = spread.rider.value;
-  const limited = you.motorPower > 0 && assistShare(pace, you.assistLimit) < 1;
-  const ranOut = rideStages({ ...you, riderPower: needed }, reserves).stages.some(({ limit }) => limit === 'battery');
+  const keeping = { ...you, riderPower: needed };
+  const limited = varies
+    ? limitsOf(keeping, reserves).some(({ limit }) => limit === 'assist-limit')
+    : you.motorPower > 0 && assistShare(pace, you.assistLimit) < 1;
+  const ranOut = rideStages(keeping, reserves).stages.some(({ limit }) => limit === 'battery');
 
   /** a result that needs a companion who gets to the top */
   const paced = (result: Result): Result => (moves ? result : none(result.name, result.kind, COMPANION_STANDS));
@@ -200,7 +209,11 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   const stands = waitsForPedals(you) ? NOBODY_PEDALS : STANDS_STILL;
   const whyNoMotor = typeof motor === 'number' ? '' : NO_MOTOR[motor];
   const whyNoLimit =
-    you.assistLimit === null ? 'Your bike has no assist limit.' : 'You reach your assist limit without a motor.';
+    you.assistLimit === null
+      ? 'Your bike has no assist limit.'
+      : varies
+        ? 'Along a hill in pieces your speed changes, and with it what the assist limit leaves of a motor.'
+        : 'You reach your assist limit without a motor.';
 
   const results: Result[] = [
     paced(legs('rider-needed', 'power', spread.rider)),
@@ -227,7 +240,9 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
         ? ranged('endurance-time', 'duration', spread.endures, 'That is no more than what you hold for long.')
         : enduranceResult(undefined),
     ),
-    ranged('limit-power', 'power', spread.limit, whyNoLimit, undefined, 0),
+    limitPower === null
+      ? none('limit-power', 'power', whyNoLimit)
+      : ranged('limit-power', 'power', spread.limit, whyNoLimit, undefined, 0),
     exact(
       'limit-time',
       'duration',

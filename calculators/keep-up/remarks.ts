@@ -91,7 +91,12 @@ export function keepUpRemarks(scenario: Scenario, outcome: KeepUpOutcome): Remar
   if (you.assistLimit !== null && you.motorPower > 0 && result('binds').text === 'assist-limit') {
     const limit = of(you.assistLimit, 'speed');
     const there = `Your companion rides at ${text('companion-speed')}`;
-    if (pace >= you.assistLimit)
+    if (you.hill.profile)
+      say(
+        'caution',
+        `On part of the way the pace is close to your assist limit of ${limit} or beyond it: there your motor gives less or nothing, and your legs make up for it.`,
+      );
+    else if (pace >= you.assistLimit)
       say(
         'caution',
         `${there}, which your assist limit of ${limit} does not help you to: up there the watts are all from your legs.`,

@@ -1,4 +1,4 @@
-import { type Climb, type Hill, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
+import { type Climb, type Hill, heightAt, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import type { Remark, Result } from './outcome.ts';
 import type { Scenario } from './scenario.ts';
@@ -14,6 +14,15 @@ export interface LimitedClimb {
 export const wayOf = ({ gain }: Hill): 'climb' | 'ride' | 'descent' =>
   gain > 0 ? 'climb' : gain < 0 ? 'descent' : 'ride';
 
+/** A place on the way: by its height where the road climbs evenly, along a hill in pieces by both. */
+export function placeOf(hill: Hill, distance: number, scenario: Scenario): string {
+  const along = `${formatQuantity(distance, 'distance', scenario.system)} along`;
+  if (!hill.profile && !(hill.gain > 0)) return along;
+  const height = heightAt(hill, distance);
+  const up = `${formatQuantity(Math.abs(height), 'height', scenario.system)} ${height < 0 ? 'down' : 'up'}`;
+  return hill.profile ? `${along}, ${up}` : up;
+}
+
 /** A length of time in words: seconds while it is short. */
 function lasting(seconds: number): string {
   return formatQuantity(seconds, seconds < 60 ? 'seconds' : 'duration', 'metric');
@@ -23,10 +32,7 @@ function lasting(seconds: number): string {
 export function limitRemarks(scenario: Scenario, { climb, ride, limits }: LimitedClimb, who: string): Remark[] {
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
   const rounded = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
-  const where = ({ from }: Limit): string =>
-    climb.hill.gain > 0
-      ? `${rounded(from.distance * climb.hill.sin, 'height')} up`
-      : `${rounded(from.distance, 'distance')} along`;
+  const where = ({ from }: Limit): string => placeOf(climb.hill, from.distance, scenario);
   return limits.flatMap((limit): Remark[] => {
     const stage = ride.stages.find((one) => one.limit === limit.limit);
     const costs = limit.lost >= 1 ? ` That costs ${lasting(limit.lost)}.` : '';

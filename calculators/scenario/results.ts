@@ -196,7 +196,11 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     once('companion-time', 'duration', 'Time of the companion.'),
     once('gap', 'duration', 'Time behind the companion; negative: ahead.'),
     once('companion-speed', 'speed', 'Speed of the companion along the road.'),
-    once('motor-power', 'power', 'What of the motor comes through at the companion’s speed.'),
+    once(
+      'motor-power',
+      'power',
+      'What of the motor comes through at the companion’s speed; along a hill in pieces the mean of it at `rider-needed`.',
+    ),
     once('endurance-time', 'duration', 'How long the rider lasts at `rider-needed`.'),
     once('limit-power', 'power', 'Motor output that this hill takes at the assist limit, beside the rider’s power.'),
     once('limit-time', 'duration', 'Time at the speed of the assist limit: no motor is faster.'),

@@ -4,6 +4,7 @@ import {
   type Condition,
   distanceForGain,
   enduranceTime,
+  type Gear,
   type Heat,
   type Hill,
   hillFromGain,
@@ -25,6 +26,7 @@ import {
   warmUpDoubt,
 } from './doubts.ts';
 import type { Remark } from './outcome.ts';
+import { TOP_SPEED } from './parameters/profile.ts';
 import { profileOf } from './profile-text.ts';
 import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
@@ -167,6 +169,13 @@ export function enduranceOf(scenario: Scenario, power = numberOf(scenario, 'powe
   return enduranceTime(power, { criticalPower, workAbove: numberOf(scenario, 'endurance-work') });
 }
 
+/** The lowest gear, where a calculator asks for it. */
+function gearOf(scenario: Scenario): Gear | undefined {
+  const [ring, sprocket, wheelRadius] = ['ring', 'sprocket', 'wheel'].map((name) => optionalOf(scenario, name));
+  if (ring === undefined || sprocket === undefined || wheelRadius === undefined) return undefined;
+  return { wheelRadius, turns: ring / sprocket };
+}
+
 /** The climb of one bike up the (measured) hill, everything at its stated value. */
 export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
   return {
@@ -183,6 +192,8 @@ export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
     support: optionalOf(scenario, 'support', column),
     torque: optionalOf(scenario, 'torque', column),
     cadence: optionalOf(scenario, 'cadence'),
+    gear: gearOf(scenario),
+    topSpeed: hill.profile && (optionalOf(scenario, 'top-speed') ?? TOP_SPEED),
   };
 }
 

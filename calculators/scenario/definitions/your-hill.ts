@@ -1,10 +1,10 @@
-import { kmh, millimetres } from '../amounts.ts';
+import { millimetres } from '../amounts.ts';
 import { CLIMB } from '../parameters/climb.ts';
 import { ENDURANCE } from '../parameters/endurance.ts';
 import { GEARS } from '../parameters/gears.ts';
 import { HEAT } from '../parameters/heat.ts';
 import { MOTOR } from '../parameters/motor.ts';
-import { DOWNHILL, PROFILE } from '../parameters/profile.ts';
+import { DOWNHILL, PROFILE, TOP_SPEED } from '../parameters/profile.ts';
 import { RESERVE } from '../parameters/reserve.ts';
 import { defineCalculator } from '../schema.ts';
 import { COMMON, CONDITIONS, LONG_CLIMB, RIDER, THREE_BIKES, TIRING_RIDER, WARM_MOTOR } from './common.ts';
@@ -44,7 +44,7 @@ export const yourHill = defineCalculator({
       ring: 32,
       sprocket: 50,
       wheel: millimetres(350),
-      'top-speed': kmh(40),
+      'top-speed': TOP_SPEED,
     },
   },
   onward: [

@@ -1,6 +1,9 @@
 import { kmh } from '../amounts.ts';
 import type { Parameter } from '../schema.ts';
 
+/** Where no page asks for it, m/s: our assumption. */
+export const TOP_SPEED = kmh(40);
+
 /** A hill whose grade varies, piece by piece. */
 export const PROFILE: readonly Parameter[] = [
   {
