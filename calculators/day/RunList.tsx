@@ -13,6 +13,14 @@ export function RunList({ day }: { day: Handle }) {
         Runs
       </h2>
       <Undo day={day} where="runs" />
+      {listed.length > 0 && day.missing && (
+        <p class="notice">
+          {day.missing}{' '}
+          <button type="button" onClick={day.openSetUp}>
+            Open the set-up
+          </button>
+        </p>
+      )}
       {listed.length === 0 ? (
         <p>None yet. A run is listed here when it is saved.</p>
       ) : (

@@ -203,6 +203,13 @@ export function useDay() {
     offer({ where: 'bikes', words: `Removed: ${name}${runs}.`, removed });
   };
 
+  /** Opens the set-up at what of the hill is not filled in. */
+  const openSetUp = (): void => {
+    toggleSetUp(true);
+    const empty = ['distance', 'gain'].find((name) => !document.setup[name]?.trim());
+    next.current = empty ? `[data-of="setup"][name="${empty}"]` : '#set-up';
+  };
+
   const finishSetUp = (): void => {
     if (document.bikes.length === 0) {
       next.current = '#add-bike';
@@ -228,8 +235,9 @@ export function useDay() {
     say('This is an invented example. Change it as you like.');
   };
 
-  const takeTable = (by: DayDocument, words: string): void => {
+  const takeTable = (by: DayDocument, taken: string): void => {
     setPasting(false);
+    const words = [taken, readDay(by).missing].filter(Boolean).join(' ');
     if (editing.isEmptyDay(document)) {
       replaceDay(by, '');
       say(words);
@@ -345,6 +353,8 @@ export function useDay() {
     open,
     isNext,
     listed,
+    /** why there is no answer yet */
+    missing: reading.missing,
     problemOf,
     problemsOf,
     enter,
@@ -366,6 +376,7 @@ export function useDay() {
     setUpOpen,
     toggleSetUp,
     finishSetUp,
+    openSetUp,
     chooseUnits,
     startNew,
     lookAtExample,

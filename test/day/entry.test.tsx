@@ -3,6 +3,8 @@ import { expect, test } from 'vitest';
 import type { DayDocument, DayRun } from '../../calculators/day/document.ts';
 import { emptyDay, MOST_RUNS } from '../../calculators/day/editing.ts';
 import { RunEntry } from '../../calculators/day/RunEntry.tsx';
+import { RunList } from '../../calculators/day/RunList.tsx';
+import { readDay } from '../../calculators/day/read.ts';
 import type { Handle } from '../../calculators/day/useDay.ts';
 
 const runs = (count: number): DayRun[] =>
@@ -24,4 +26,21 @@ test('a run is not offered where the day has no room for it', () => {
   // those that it has can be changed all the same
   expect(shown(MOST_RUNS, 'r499')).toContain('Change run 500');
   expect(shown(MOST_RUNS, 'r499')).toContain('name="time"');
+});
+
+test('the list of runs says why there is no answer: after a table came in, that is where the reader is', () => {
+  const listOf = (setup: DayDocument['setup']): string => {
+    const document: DayDocument = {
+      ...emptyDay(),
+      setup,
+      bikes: [{ id: 'a', texts: { name: 'Light', bike: '18' } }],
+      runs: [{ id: 'r', bike: 'a', assisted: true, counted: true, texts: { time: '7:22', power: '200' } }],
+    };
+    const { missing } = readDay(document);
+    const day = { document, listed: document.runs, missing, problemsOf: () => [] };
+    return renderToString(<RunList day={day as unknown as Handle} />);
+  };
+  expect(listOf({})).toContain('Fill in how long the hill is and how much height it gains.');
+  expect(listOf({})).toContain('Open the set-up');
+  expect(listOf({ distance: '1.5', gain: '150' })).not.toContain('Open the set-up');
 });
