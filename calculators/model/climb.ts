@@ -10,6 +10,12 @@ export interface Climb extends Drive {
   dragArea: number;
   density: number;
   headWind: number;
+  /** m/s above which the rider brakes, on a ride along a profile; none where absent */
+  topSpeed?: number | undefined;
+  /** kg that spinning wheels add to what must be sped up, inertia over radius squared; none where absent */
+  wheelMass?: number | undefined;
+  /** wheel bearings are counted, unless a published check leaves them out */
+  bearings?: false | undefined;
 }
 
 /** A climb at steady speed, SI. `time` is Infinity when the bike does not move; the powers are then 0. */
@@ -27,10 +33,10 @@ export interface SteadyClimb {
   powers: { gravity: number; rolling: number; air: number; drive: number };
 }
 
-/** The load that a climb puts on the bike; bearings counted, wheel rotation left to C_dA. */
+/** The load that a climb puts on the bike, on the mean grade of its hill; wheel rotation left to C_dA. */
 export function loadOf(climb: Climb): Load {
-  const { hill, mass, rolling, dragArea, density, headWind } = climb;
-  return { sin: hill.sin, cos: hill.cos, mass, rolling, dragArea, density, headWind, bearings: true };
+  const { hill, mass, rolling, dragArea, density, headWind, bearings = true } = climb;
+  return { sin: hill.sin, cos: hill.cos, mass, rolling, dragArea, density, headWind, bearings };
 }
 
 /** Speed, time and power split of a climb ridden at steady speed from bottom to top. */

@@ -1,8 +1,10 @@
 import { drawnPower, emptyAfter } from './battery.ts';
 import { type Climb, rideClimb, type SteadyClimb } from './climb.ts';
+import type { Endurance } from './endurance.ts';
 import { cadenceAt, crankTorque } from './gears.ts';
 import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
 import { assistShare, motorBound } from './motor.ts';
+import { rideProfile } from './ride.ts';
 
 /** What a long climb can use up. What is absent lasts for ever. */
 export interface Reserves {
@@ -17,6 +19,8 @@ export interface Reserves {
       }
     | undefined;
   heat?: Heat | undefined;
+  /** the rider, who goes on at the critical power once the work above it is done */
+  endurance?: Endurance | undefined;
 }
 
 /** A part of a climb at one steady speed; `limit` is what holds the motor back on it. */
@@ -38,7 +42,7 @@ export interface StagedClimb extends SteadyClimb {
 }
 
 /** Cadence in rpm while there is any choice: the rider's, or else the one at which the motor's lasting output is stated. */
-const cadenceOf = (climb: Climb, heat: Heat): number => climb.cadence ?? heat.continuousCadence;
+export const cadenceOf = (climb: Climb, heat: Heat): number => climb.cadence ?? heat.continuousCadence;
 
 /** Time, s, for which a cold or warm motor rides on like this before heat limits it. In the lowest gear a slow bike turns its motor slowly, at more torque for its power. */
 function heatIn(climb: Climb, heat: Heat, { motorPower, speed }: SteadyClimb): number {
@@ -62,10 +66,15 @@ function heatLimited(climb: Climb, heat: Heat): Climb {
 }
 
 /**
- * A long climb of one grade: full output until heat limits it, then what heat allows, until the battery is empty, then the rider alone.
- * With nothing to use up it is `rideClimb`.
+ * A long climb: full output until heat limits it, then what heat allows, until the battery is empty, then the rider alone. On one grade with
+ * nothing to use up it is `rideClimb`. Along a profile, and where the rider tires, it is `rideProfile`.
  */
-export function rideStages(climb: Climb, { battery, heat }: Reserves): StagedClimb {
+export function rideStages(climb: Climb, reserves: Reserves): StagedClimb {
+  if (climb.hill.profile || reserves.endurance) return rideProfile(climb, reserves);
+  return rideOneGrade(climb, reserves);
+}
+
+function rideOneGrade(climb: Climb, { battery, heat }: Reserves): StagedClimb {
   const rides: { ride: SteadyClimb; time: number }[] = [];
   const stages: Stage[] = [];
   let limit: Stage['limit'] = 'none';

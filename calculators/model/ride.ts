@@ -1,0 +1,666 @@
+import { type Climb, loadOf } from './climb.ts';
+import { FADE_WIDTH, GRAVITY } from './constants.ts';
+import { cadenceAt, crankTorque, gearSpeed, wheelForce } from './gears.ts';
+import { finalRise, heldPower, torqueRatio } from './heat.ts';
+import { motorBound } from './motor.ts';
+import type { Profile } from './profile.ts';
+import { type Resistance, resistanceOf, resistingForce } from './resistance.ts';
+import { SETTLED, Settling } from './settling.ts';
+import { steadySpeed } from './speed.ts';
+import { cadenceOf, type Reserves, type Stage, type StagedClimb } from './stages.ts';
+
+/** A motor that heat holds back is let up again once its rise has fallen to this share of the permitted one: our assumption, so that it does not come and go. */
+export const COOLED = 0.95;
+
+/** A rider who has nothing left rides above the critical power again once this share of W′ has come back: our assumption, for the same reason. */
+export const RECOVERED = 0.05;
+
+/** m/s. Nothing rides faster: the cap where neither air nor brakes hold a bike back. */
+const FASTEST = 1000;
+
+/** So many changes on one piece are more than there can be. */
+const MOST_STRETCHES = 1000;
+
+/** E-foldings of the first step when the rise of a motor is followed whose torque changes; later ones are longer. */
+const FINEST_STEP = 0.25;
+
+/** Where Gauss's rule of three points looks, beside the middle. */
+const GAUSS_NODE = Math.sqrt(0.6);
+
+/** What holds a ride back on a part of the way. */
+export type SpanLimit = 'assist-limit' | 'torque' | 'support' | 'heat' | 'battery' | 'endurance' | 'brakes';
+
+/** A place on the way: m and s from the bottom. */
+export interface Place {
+  distance: number;
+  time: number;
+}
+
+/** A part of the way on which something binds. */
+export interface Span {
+  limit: SpanLimit;
+  from: Place;
+  to: Place;
+}
+
+/**
+ * A ride along a profile. Its stages are the pieces of the profile, cut where heat or battery begin or cease to limit; their speeds and powers are means.
+ * Over the whole ride the powers and the change of kinetic energy add up: `crankPower · time` is the sum of `powers` times `time`,
+ * of `brakes`, and of `kinetic.end − kinetic.start`.
+ */
+export interface ProfileRide extends StagedClimb {
+  /** one row for each point of the profile; the motor's power is what it gives there */
+  points: { distance: Float64Array; time: Float64Array; speed: Float64Array; motorPower: Float64Array };
+  /** in the order in which they begin; those of the rider may lie over those of the motor */
+  spans: Span[];
+  /** J that the brakes take */
+  brakes: number;
+  /** J */
+  kinetic: { start: number; end: number };
+}
+
+/** The profile of a hill, straight from bottom to top where none is known. */
+export function profileOf({ profile, distance, gain }: Climb['hill']): Profile {
+  return profile ?? { distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) };
+}
+
+/** Crank power of rider and motor over a range of speeds: the motor gives `power + perSpeed · v`. */
+interface Part {
+  /** m/s, where it ends */
+  upTo: number;
+  power: number;
+  perSpeed: number;
+  limit: SpanLimit | undefined;
+  /** +1 where the air comes from the front, −1 where the wind is faster */
+  wind: number;
+  /** the motor's torque is the same all over it */
+  isEvenTorque: boolean;
+}
+
+/** What turns the crank while nothing else gives out, by rising speed. */
+interface Law {
+  riderPower: number;
+  parts: Part[];
+}
+
+/** The law of a climb in one state of its reserves. */
+function lawOf(climb: Climb, { heat, endurance }: Reserves, charged: boolean, hot: boolean, spent: boolean): Law {
+  const { assistLimit, fadeWidth = FADE_WIDTH, torque, gear, headWind } = climb;
+  const riderPower = spent && endurance ? Math.min(climb.riderPower, endurance.criticalPower) : climb.riderPower;
+  const bound = motorBound({ ...climb, riderPower });
+  const none = Number.POSITIVE_INFINITY;
+  const lasting = hot && heat ? heldPower(cadenceOf(climb, heat), heat) : none;
+  const lastingForce =
+    hot && heat && gear ? wheelForce(crankTorque(heat.continuous, heat.continuousCadence), gear) : none;
+  const torqueForce = torque !== undefined && gear ? wheelForce(torque, gear) : none;
+  const force = Math.min(torqueForce, lastingForce);
+  const most = Math.min(bound.power, lasting);
+  const gearedAt = gear && heat ? gearSpeed(cadenceOf(climb, heat), gear) : 0;
+  const parts: Part[] = [];
+  let low = 0;
+  /** Up to `upTo` the motor gives this; cut where the wind turns and where the lowest gear is left. */
+  const add = (upTo: number, power: number, perSpeed: number, limit: SpanLimit | undefined): void => {
+    while (low < upTo) {
+      let high = upTo;
+      for (const cut of [-headWind, gearedAt]) if (cut > low && cut < high) high = cut;
+      const wind = high <= -headWind ? -1 : 1;
+      const isEvenTorque = high <= gearedAt ? power === 0 : perSpeed === 0;
+      parts.push({ upTo: high, power, perSpeed, limit, wind, isEvenTorque });
+      low = high;
+    }
+  };
+  if (charged && most > 0) {
+    let full = most / force;
+    let fades = assistLimit === null ? none : assistLimit - (fadeWidth * most) / bound.power;
+    if (full > fades && assistLimit !== null)
+      full = fades = force === none ? 0 : (bound.power * assistLimit) / (fadeWidth * force + bound.power);
+    add(full, 0, force, lastingForce < torqueForce ? 'heat' : 'torque');
+    add(fades, most, 0, lasting < bound.power ? 'heat' : bound.binds === 'peak' ? undefined : bound.binds);
+    if (assistLimit !== null) {
+      const perSpeed = -bound.power / fadeWidth;
+      add(assistLimit, -perSpeed * assistLimit, perSpeed, 'assist-limit');
+      add(none, 0, 0, 'assist-limit');
+    }
+  } else add(none, 0, 0, bound.power > 0 ? (charged ? 'heat' : 'battery') : undefined);
+  return { riderPower, parts };
+}
+
+/** Why a stretch ends: the piece does, the law changes with speed, something gives out or comes back. */
+type End = 'piece' | 'speed' | 'battery' | 'endurance' | 'heat';
+
+/** A ride as it goes on: one object for all its pieces, so that nothing is allocated on the way but what the caller gets. */
+class Ride {
+  readonly spans: Span[] = [];
+  readonly stages: Stage[] = [];
+  // Fractions at first, so that these fields hold fractions for good and no number is boxed on the way.
+  distance = 0.5;
+  time = 0.5;
+  speed = 0.5;
+  /** W, the motor's at the start of the last stretch */
+  motorPower = 0.5;
+  /** J each */
+  motorWork = 0.5;
+  riderWork = 0.5;
+  rolling = 0.5;
+  air = 0.5;
+  brakes = 0.5;
+  energy = 0.5;
+  private rise = 0.5;
+  /** J of W′ */
+  private left = 0.5;
+  private charged = true;
+  private hot = false;
+  private spent = false;
+
+  private readonly climb: Climb;
+  private readonly reserves: Reserves;
+  private readonly mass: number;
+  private readonly topSpeed: number;
+  /** N that neither slope nor speed change */
+  private readonly bearings: number;
+  private readonly resistance: Resistance;
+  /** the same with the force of a motor whose power changes with speed */
+  private readonly helped: Resistance;
+  private readonly settling = new Settling();
+  private readonly laws: (Law | undefined)[] = [];
+  /** of the present piece and state: the steady speed and the part of the law that holds there */
+  private steady = 0.5;
+  private steadyPart = 0;
+  private rollingForce = 0.5;
+  private stretches = 0;
+  private stageLimit: Stage['limit'] = 'none';
+  private stageDistance = 0.5;
+  private stageTime = 0.5;
+  private stageWork = 0.5;
+
+  constructor(climb: Climb, reserves: Reserves, tolerance: number) {
+    this.climb = climb;
+    this.reserves = reserves;
+    this.mass = climb.mass + (climb.wheelMass ?? 0);
+    this.topSpeed = Math.min(climb.topSpeed ?? FASTEST, FASTEST);
+    this.bearings = resistanceOf({ ...loadOf(climb), mass: 0 }).constant;
+    this.resistance = resistanceOf(loadOf(climb));
+    this.helped = { ...this.resistance };
+    this.settling.tolerance = tolerance;
+    this.distance = this.time = this.speed = this.motorPower = 0;
+    this.motorWork = this.riderWork = this.rolling = this.air = this.brakes = this.energy = 0;
+    this.rise = reserves.heat?.rise ?? 0;
+    this.left = reserves.endurance?.workAbove ?? 0;
+    this.stageDistance = this.stageTime = this.stageWork = 0;
+  }
+
+  /** Sets out at the steady speed of the first piece, or the top speed. False where that is none. */
+  begin(sin: number): boolean {
+    this.turn(sin);
+    do {
+      this.findSteady();
+      this.speed = Math.min(this.steady, this.topSpeed);
+    } while (this.changesAtOnce(this.partAt(this.speed)));
+    return this.speed > 0;
+  }
+
+  /** Rides a piece of this sine. False where the bike cannot be kept moving. */
+  piece(sin: number, length: number): boolean {
+    const { settling } = this;
+    this.turn(sin);
+    this.stretches = 0;
+    let left = length;
+    while (left > 0) {
+      if (++this.stretches > MOST_STRETCHES) return false;
+      this.findSteady();
+      const part = this.partAt(this.speed);
+      if (this.stretches === 1) this.motorPower = part.power + part.perSpeed * this.speed;
+      if (this.changesAtOnce(part)) continue;
+      if (this.speed >= this.topSpeed && this.steady > this.topSpeed) {
+        left -= this.hold(part, left);
+        continue;
+      }
+      const law = this.law();
+      const end = this.settle(part, left);
+      if (end === undefined) return false;
+      const distance = end === 'piece' ? left : settling.distance;
+      this.note(part.limit, distance, settling.time, part.power * settling.time + part.perSpeed * distance);
+      this.riderWork += law.riderPower * settling.time;
+      this.rolling += this.rollingForce * distance + this.resistance.linear * settling.speeds;
+      const { headWind: wind, quadratic } = this.resistance;
+      this.air += part.wind * quadratic * (settling.squares + wind * (2 * settling.speeds + wind * distance));
+      this.speed = settling.speed;
+      left = end === 'piece' ? 0 : left - distance;
+      if (end !== 'piece' && end !== 'speed') this.change(end);
+    }
+    return true;
+  }
+
+  /** W, what the motor gives here and now. */
+  motorNow(): number {
+    const part = this.partAt(this.speed);
+    return part.power + part.perSpeed * this.speed;
+  }
+
+  /** Ends a stage: at the end of a piece, and where heat or battery begin or cease to limit. */
+  endStage(): void {
+    const { stageDistance, stageTime } = this;
+    const time = this.time - stageTime;
+    const distance = this.distance - stageDistance;
+    if (distance > 0)
+      this.stages.push({
+        limit: this.stageLimit,
+        from: { distance: stageDistance, time: stageTime },
+        distance,
+        time,
+        speed: distance / time,
+        motorPower: (this.motorWork - this.stageWork) / time,
+      });
+    this.stageDistance = this.distance;
+    this.stageTime = this.time;
+    this.stageWork = this.motorWork;
+    this.stageLimit = this.charged ? (this.hot ? 'heat' : 'none') : 'battery';
+  }
+
+  private law(): Law {
+    const state = (this.charged ? 1 : 0) + (this.hot ? 2 : 0) + (this.spent ? 4 : 0);
+    let law = this.laws[state];
+    if (!law) {
+      law = lawOf(this.climb, this.reserves, this.charged, this.hot, this.spent);
+      this.laws[state] = law;
+    }
+    return law;
+  }
+
+  private turn(sin: number): void {
+    const weight = this.climb.mass * GRAVITY;
+    this.rollingForce = weight * this.climb.rolling * Math.sqrt(1 - sin * sin) + this.bearings;
+    this.resistance.constant = weight * sin + this.rollingForce;
+  }
+
+  /** Power that speeds the bike up at `v`, W. Over `v` it falls with speed, so that it is nothing at one speed only. */
+  private surplus(law: Law, part: Part, v: number): number {
+    return (
+      this.climb.efficiency * (law.riderPower + part.power + part.perSpeed * v) - v * resistingForce(this.resistance, v)
+    );
+  }
+
+  private findSteady(): void {
+    const law = this.law();
+    let k = 0;
+    let part = law.parts[0] as Part;
+    while (part.upTo < Number.POSITIVE_INFINITY && this.surplus(law, part, part.upTo) > 0) {
+      k++;
+      part = law.parts[k] as Part;
+    }
+    const { helped, resistance } = this;
+    const { efficiency } = this.climb;
+    helped.constant = resistance.constant - efficiency * part.perSpeed;
+    const v = steadySpeed(helped, efficiency * (law.riderPower + part.power));
+    const low = k > 0 ? (law.parts[k - 1] as Part).upTo : 0;
+    this.steady = Math.min(Math.max(v, low), part.upTo);
+    this.steadyPart = k;
+  }
+
+  /** The part of the law on which a bike at speed `v` rides on. */
+  private partAt(v: number): Part {
+    const { parts } = this.law();
+    if (v === this.steady) return parts[this.steadyPart] as Part;
+    let k = 0;
+    if (v < this.steady) while ((parts[k] as Part).upTo <= v) k++;
+    else while ((parts[k] as Part).upTo < v) k++;
+    return parts[k] as Part;
+  }
+
+  /** Something has given out before the motor gives what it would. */
+  private changesAtOnce(part: Part): boolean {
+    const { battery, heat, endurance } = this.reserves;
+    if (endurance && !this.spent && this.climb.riderPower > endurance.criticalPower && this.left <= 0) {
+      this.change('endurance');
+      return true;
+    }
+    if (part.power === 0 && part.perSpeed === 0) return false;
+    if (battery && this.charged && this.energy >= battery.energy) {
+      this.change('battery');
+      return true;
+    }
+    if (heat && !this.hot && this.rise >= 1 && this.torqueAt(part, this.speed) > 1) {
+      this.change('heat');
+      return true;
+    }
+    return false;
+  }
+
+  private change(end: End): void {
+    const { battery, endurance, heat } = this.reserves;
+    if (end === 'battery') {
+      this.charged = false;
+      if (battery) this.energy = battery.energy;
+    } else if (end === 'heat') {
+      this.hot = !this.hot;
+      if (heat) this.rise = this.hot ? Math.max(1, this.rise) : COOLED;
+    } else if (end === 'endurance' && endurance) {
+      this.spent = !this.spent;
+      if (this.spent) this.left = 0;
+    } else return;
+    this.endStage();
+  }
+
+  /** Torque of the motor over what it holds for ever, at speed `v`. */
+  private torqueAt(part: Part, v: number): number {
+    const { heat } = this.reserves;
+    const power = part.power + part.perSpeed * v;
+    if (!heat || !(power > 0)) return 0;
+    const { gear } = this.climb;
+    const preferred = cadenceOf(this.climb, heat);
+    return torqueRatio(power, gear ? cadenceAt(v, gear, preferred) : preferred, heat);
+  }
+
+  /** Goes on towards the steady speed as long as nothing changes; undefined where the bike comes to rest on the way. */
+  private settle(part: Part, left: number): End | undefined {
+    const { settling, steady, speed: from, topSpeed } = this;
+    const { efficiency } = this.climb;
+    const law = this.law();
+    const own = law.parts[this.steadyPart] === part && steady < 2 * FASTEST;
+    const goal = Math.min(steady, 2 * FASTEST);
+    settling.start(
+      this.mass,
+      this.resistance,
+      efficiency * (law.riderPower + part.power),
+      efficiency * part.perSpeed,
+      from,
+      goal,
+      own,
+      part.wind,
+    );
+    let end: End = 'piece';
+    // where this law ends, on the way to the steady speed
+    let edge = Number.NaN;
+    if (from < steady) {
+      if (!own) edge = part.upTo;
+      if (steady > topSpeed) edge = Math.min(part.upTo, topSpeed);
+    } else if (!own) edge = (law.parts[law.parts.indexOf(part) - 1] as Part).upTo;
+    if (Number.isNaN(edge)) {
+      if (!(steady > 0) && settling.distanceToRest() <= left) return undefined;
+      settling.reach(0, 1, left);
+    } else {
+      settling.to(settling.progressAt(edge), edge);
+      if (settling.distance > left) settling.reach(0, 1, left);
+      else {
+        settling.speed = edge;
+        end = 'speed';
+      }
+    }
+    const { battery, endurance } = this.reserves;
+    const helps = this.charged && (part.power !== 0 || part.perSpeed !== 0);
+    // W and N that the battery gives for the motor, with what is always on
+    const perTime = battery ? (helps ? part.power / battery.unitEfficiency : 0) + battery.idle : 0;
+    const perDistance = battery && helps ? part.perSpeed / battery.unitEfficiency : 0;
+    if (battery && helps) {
+      const rest = battery.energy - this.energy;
+      if (perTime * settling.time + perDistance * settling.distance > rest) {
+        settling.reach(perTime, perDistance, rest);
+        end = 'battery';
+      }
+    }
+    if (endurance && !this.spent && law.riderPower > endurance.criticalPower) {
+      const lasts = this.left / (law.riderPower - endurance.criticalPower);
+      if (settling.time > lasts) {
+        settling.reach(1, 0, lasts);
+        end = 'endurance';
+      }
+    }
+    if (this.warm(part)) end = 'heat';
+    if (battery) this.draw(perTime * settling.time + perDistance * settling.distance);
+    this.tire(law.riderPower, settling.time);
+    return end;
+  }
+
+  private draw(energy: number): void {
+    const { battery } = this.reserves;
+    if (battery && this.charged) this.energy = Math.min(battery.energy, this.energy + energy);
+  }
+
+  /** W′ is used above the critical power, and comes back below it: the model of `workBalance`. */
+  private tire(power: number, time: number): void {
+    const { endurance } = this.reserves;
+    if (!endurance) return;
+    const { criticalPower, workAbove } = endurance;
+    const above = power - criticalPower;
+    if (above > 0) this.left = Math.max(0, this.left - above * time);
+    else this.left = workAbove - (workAbove - this.left) * Math.exp((above * time) / workAbove);
+  }
+
+  /** How long, s, until the motor at an even torque is too hot, or cool again; Infinity where it stays as it is. */
+  private heatChangesIn(torque: number): number {
+    const { heat } = this.reserves;
+    if (!heat) return Number.POSITIVE_INFINITY;
+    const final = finalRise(torque, heat.fixedLosses);
+    const { rise, hot } = this;
+    const threshold = hot ? COOLED : 1;
+    // a motor that holds nothing for ever is never let up again
+    if (hot ? !(final < COOLED && heat.continuous > 0) : !(final > 1 && rise < 1)) return Number.POSITIVE_INFINITY;
+    return heat.timeConstant * Math.log1p((threshold - rise) / (final - threshold));
+  }
+
+  private warmEvenly(torque: number, time: number): void {
+    const { heat } = this.reserves;
+    if (!heat) return;
+    const final = finalRise(torque, heat.fixedLosses);
+    // a torque without bound has made it hot at once
+    this.rise =
+      final < Number.POSITIVE_INFINITY ? final + (this.rise - final) * Math.exp(-time / heat.timeConstant) : 1;
+  }
+
+  /** The rise over a stretch of settling, which ends early where the motor becomes too hot or cool again: true there. */
+  private warm(part: Part): boolean {
+    const { heat } = this.reserves;
+    if (!heat) return false;
+    const { settling } = this;
+    const torque = this.torqueAt(part, settling.speed);
+    if (part.isEvenTorque) {
+      const changes = this.heatChangesIn(torque);
+      const isChanged = changes < settling.time;
+      if (isChanged) settling.reach(1, 0, changes);
+      this.warmEvenly(torque, settling.time);
+      return isChanged;
+    }
+    const end = settling.progress;
+    const whole = settling.time;
+    const unsettled = Math.min(end, SETTLED);
+    for (let x = 0; x < unsettled; ) {
+      const step = Math.min(FINEST_STEP * (1 + x), unsettled - x);
+      const before = this.rise;
+      this.warmStep(part, x, step);
+      if (this.hot ? this.rise <= COOLED && heat.continuous > 0 : this.rise >= 1 && before < 1) {
+        settling.to(x + this.changeWithin(part, x, step, before));
+        return true;
+      }
+      x += step;
+    }
+    if (!(end > unsettled)) return false;
+    settling.to(unsettled);
+    const changes = settling.time + this.heatChangesIn(torque);
+    const isChanged = changes < whole;
+    const last = isChanged ? changes : whole;
+    this.warmEvenly(torque, last - settling.time);
+    settling.to(isChanged ? end - (whole - last) / settling.perFolding(settling.speed) : end);
+    return isChanged;
+  }
+
+  /** One step in progress, the final rise at its mean over the time of the step (Gauss's rule of three points). */
+  private warmStep(part: Part, x: number, step: number): void {
+    const { heat } = this.reserves;
+    if (!heat) return;
+    const { settling } = this;
+    let time = 0;
+    let weighted = 0;
+    for (let i = -1; i <= 1; i++) {
+      const v = settling.speedAt(x + 0.5 * step * (1 + i * GAUSS_NODE));
+      const lasts = (i === 0 ? 8 / 18 : 5 / 18) * step * settling.perFolding(v);
+      time += lasts;
+      weighted += lasts * finalRise(this.torqueAt(part, v), heat.fixedLosses);
+    }
+    const final = weighted / time;
+    this.rise = final + (this.rise - final) * Math.exp(-time / heat.timeConstant);
+  }
+
+  /** The part of a step after which the threshold is met, by halving. */
+  private changeWithin(part: Part, x: number, step: number, before: number): number {
+    const threshold = this.hot ? COOLED : 1;
+    const isRising = !this.hot;
+    let low = 0;
+    let high = step;
+    for (let i = 0; i < 60 && high - low > 1e-15 * (x + step); i++) {
+      const middle = 0.5 * (low + high);
+      this.rise = before;
+      this.warmStep(part, x, middle);
+      if (isRising ? this.rise >= threshold : this.rise <= threshold) high = middle;
+      else low = middle;
+    }
+    this.rise = threshold;
+    return high;
+  }
+
+  /** Rides on at the top speed: rider and motor ease off to what is needed, and where the slope gives more the brakes take it. Returns how far, m. */
+  private hold(part: Part, left: number): number {
+    const { climb, speed } = this;
+    const { battery, endurance } = this.reserves;
+    const { riderPower } = this.law();
+    const force = resistingForce(this.resistance, speed);
+    const motor = part.power + part.perSpeed * speed;
+    const needed = Math.max(0, (force * speed) / climb.efficiency);
+    const share = needed > 0 ? needed / (riderPower + motor) : 0;
+    const drawn = battery ? (motor > 0 ? (share * motor) / battery.unitEfficiency : 0) + battery.idle : 0;
+    const torque = share * this.torqueAt(part, speed);
+    let time = left / speed;
+    let end: End = 'piece';
+    const sooner = (lasts: number, why: End): void => {
+      if (lasts < time) {
+        time = lasts;
+        end = why;
+      }
+    };
+    if (battery && this.charged && share * motor > 0) sooner((battery.energy - this.energy) / drawn, 'battery');
+    const above = endurance && !this.spent ? share * riderPower - endurance.criticalPower : 0;
+    if (above > 0) sooner(this.left / above, 'endurance');
+    sooner(this.heatChangesIn(torque), 'heat');
+    const distance = end === 'piece' ? left : speed * time;
+    this.draw(drawn * time);
+    this.tire(share * riderPower, time);
+    this.warmEvenly(torque, time);
+    this.riderWork += share * riderPower * time;
+    this.rolling += (this.rollingForce + this.resistance.linear * speed) * distance;
+    const u = speed + this.resistance.headWind;
+    this.air += this.resistance.quadratic * u * Math.abs(u) * distance;
+    this.brakes += Math.max(0, -force) * distance;
+    this.note('brakes', distance, time, share * motor * time);
+    if (end !== 'piece') this.change(end);
+    if (endurance && this.spent && this.left >= RECOVERED * endurance.workAbove) this.change('endurance');
+    return distance;
+  }
+
+  /** Goes on by a stretch, and says what binds on it. */
+  private note(limit: SpanLimit | undefined, distance: number, time: number, motorWork: number): void {
+    const from = { distance: this.distance, time: this.time };
+    this.distance += distance;
+    this.time += time;
+    this.motorWork += motorWork;
+    if (limit) this.extend(limit, from);
+    if (this.spent) this.extend('endurance', from);
+  }
+
+  private extend(limit: SpanLimit, from: Place): void {
+    const to = { distance: this.distance, time: this.time };
+    for (let i = this.spans.length - 1; i >= 0 && i >= this.spans.length - 2; i--) {
+      const span = this.spans[i] as Span;
+      if (span.limit === limit && span.to.distance === from.distance) {
+        span.to = to;
+        return;
+      }
+    }
+    this.spans.push({ limit, from, to });
+  }
+}
+
+/** A bike that does not get to the top. */
+function stranded(points: ProfileRide['points']): ProfileRide {
+  return {
+    speed: 0,
+    verticalSpeed: 0,
+    time: Number.POSITIVE_INFINITY,
+    motorPower: 0,
+    crankPower: 0,
+    powers: { gravity: 0, rolling: 0, air: 0, drive: 0 },
+    energy: 0,
+    stages: [],
+    points,
+    spans: [],
+    brakes: 0,
+    kinetic: { start: 0, end: 0 },
+  };
+}
+
+/**
+ * A climb along the profile of its hill, or straight to its top where none is known, with the kinetic energy that it takes to ride on at another speed
+ * (Martin et al. 1998, all terms). It sets out at the steady speed of the first piece: bikes roll through the start line at climbing speed.
+ *
+ * On each piece the slope is constant, and power and resistance hold one law up to the next of a few known speeds: the fade and the limit of
+ * assistance, the lowest gear, the wind. In between, time and distance are integrals over speed (`Settling`), so that a long piece costs no more than a
+ * short one, and a constant grade is exact. Where the battery, the heat of the motor or the rider's W′ come to their end is found inside a piece.
+ *
+ * - Heat: when the rise reaches 1 the motor's torque is held to what lasts; it is let up when the rise has come down to `COOLED`.
+ * - Battery: empty, the motor gives nothing. What is always on draws as well.
+ * - The rider pedals at one power, goes on at the critical power once W′ is used up, and eases off only where the bike would pass its top speed.
+ *   Easing off, W′ comes back; from `RECOVERED` on the rider rides at the full power again.
+ *
+ * A bike that cannot be kept moving somewhere on the way never gets up: time Infinity, speed and powers 0, as in `rideClimb`.
+ *
+ * For equal power all the way, equal speed at both ends and still air, the mean grade is a lower bound on the time.
+ * @param tolerance share of an integral that may be wrong by a careful estimate; for a look at its effect
+ */
+export function rideProfile(climb: Climb, reserves: Reserves, tolerance = 1e-7): ProfileRide {
+  const { hill } = climb;
+  const { distance, height } = profileOf(hill);
+  const { length } = distance;
+  const points = {
+    distance,
+    time: new Float64Array(length).fill(Number.POSITIVE_INFINITY),
+    speed: new Float64Array(length),
+    motorPower: new Float64Array(length),
+  };
+  const sinAfter = (i: number): number =>
+    ((height[i + 1] as number) - (height[i] as number)) / ((distance[i + 1] as number) - (distance[i] as number));
+  const ride = new Ride(climb, reserves, tolerance);
+  if (!ride.begin(sinAfter(0))) return stranded(points);
+  const start = ride.speed;
+  for (let i = 0; i < length; i++) {
+    points.time[i] = ride.time;
+    points.speed[i] = ride.speed;
+    if (i + 1 === length) points.motorPower[i] = ride.motorNow();
+    else {
+      const isUp = ride.piece(sinAfter(i), (distance[i + 1] as number) - (distance[i] as number));
+      if (!isUp) return stranded(points);
+      points.motorPower[i] = ride.motorPower;
+      ride.distance = distance[i + 1] as number;
+      ride.endStage();
+    }
+  }
+  const { time, motorWork, riderWork, rolling, air, brakes, energy, stages, spans } = ride;
+  const kinetic = (v: number): number => 0.5 * (climb.mass + (climb.wheelMass ?? 0)) * v * v;
+  const crankPower = (motorWork + riderWork) / time;
+  return {
+    time,
+    speed: hill.distance / time,
+    verticalSpeed: hill.gain / time,
+    motorPower: motorWork / time,
+    crankPower,
+    powers: {
+      gravity: (climb.mass * GRAVITY * hill.gain) / time,
+      rolling: rolling / time,
+      air: air / time,
+      drive: (1 - climb.efficiency) * crankPower,
+    },
+    energy,
+    stages,
+    points,
+    spans,
+    brakes,
+    kinetic: { start: kinetic(start), end: kinetic(ride.speed) },
+  };
+}
