@@ -85,6 +85,32 @@ function anyPair(r: Random) {
   return { plan, repeats, precision: model.pairPrecision(plan, 0, 1, repeats) };
 }
 
+/** Nothing is in doubt. */
+const EXACT = { doubts: { meter: 0, mass: 0, gain: 0, drift: 0, distance: 0, drive: 0, density: 0, wind: 0, drag: 0 } };
+
+/** A steady ride up an even slope, recorded point by point, at a power that is enough for a surface of a C_rr between 0.005 and 0.08. */
+function recordedAscent(r: Random) {
+  const hill = model.hillFromGrade(r.between(350, 800), r.between(0.02, 0.15));
+  const climb = { ...anyAscent(r), hill, rolling: r.between(0.005, 0.08), headWind: r.between(0, 2), motorPower: 0 };
+  const speed = r.between(2, 5);
+  climb.riderPower = model.crankPower(model.resistanceOf(model.loadOf(climb)), speed, climb.efficiency);
+  const points = r.whole(60, 120);
+  const along = Float64Array.from({ length: points + 1 }, (_, i) => (hill.distance * i) / points);
+  const height = along.map((distance) => distance * hill.sin);
+  const blank = along.map(() => Number.NaN);
+  const track: model.Track = {
+    distance: along,
+    elevation: height,
+    time: along.map((distance) => distance / speed),
+    power: along.map(() => climb.riderPower),
+    cadence: blank,
+    heartRate: blank,
+    counter: blank,
+    breaks: [],
+  };
+  return { climb, track, height, rise: hill.gain };
+}
+
 /** By id: the formula's value and that of the code which the site runs, for one random input. */
 export const counterparts: Record<string, (r: Random) => [number, number]> = {
   'slope-sine': (r) => {
@@ -135,6 +161,29 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
       value('crank-power', scope),
       model.crankPower(model.resistanceOf(model.loadOf(still)), v, still.efficiency),
     ];
+  },
+  acceleration: (r) => {
+    // the power that the model asks for where one more force holds against it: mass times acceleration
+    const { climb, v, symbols } = ridden(r);
+    const still = { ...climb, headWind: Math.abs(climb.headWind) };
+    const a = r.between(0.1, 1);
+    const resistance = model.resistanceOf(model.loadOf(still));
+    const pushed = { ...resistance, constant: resistance.constant + still.mass * a };
+    const scope = {
+      eta: still.efficiency,
+      P_crank: model.crankPower(pushed, v, still.efficiency),
+      v,
+      F_gravity: value('gravity-force', symbols),
+      F_rolling: value('rolling-force', { ...symbols, C_rr: still.rolling }),
+      F_air: value('air-force', { rho: still.density, C_dA: still.dragArea, v, w: still.headWind }),
+      F_bearings: value('bearings-force', { F_0: 0.091, k_b: 0.0087, v }),
+      m: still.mass,
+    };
+    return [value('acceleration', scope), a];
+  },
+  'kinetic-energy': (r) => {
+    const [m, v] = [r.between(50, 200), r.between(1, 15)];
+    return [value('kinetic-energy', { m, v }), model.kineticPower(m, 0, 0, v, 1)];
   },
   'climb-time': (r) => {
     const { ride, symbols } = ridden(r);
@@ -303,6 +352,33 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     const fitted = model.calibrate([run], { ...setting, dragAreaUncertainty: 0.051, powerRepeatability: 0.012 });
     return [value('control-rolling', scope), fitted.rolling];
   },
+  'ride-rolling': (r) => {
+    const { climb, track, height, rise } = recordedAscent(r);
+    const { mass: m, efficiency: eta, density, headWind, dragArea } = climb;
+    const { doubts } = EXACT;
+    const found = model.calibrateRide(track, height, 0, height.length - 1, {
+      mass: m,
+      efficiency: eta,
+      density,
+      headWind,
+      dragArea,
+      doubts,
+    });
+    const [L, T] = [track.distance.at(-1) ?? 0, track.time.at(-1) ?? 0];
+    const v = L / T;
+    const scope = {
+      eta,
+      E_rider: climb.riderPower * T,
+      m,
+      g,
+      H: rise,
+      E_air: L * value('air-force', { rho: density, C_dA: dragArea, v, w: headWind }),
+      E_bearings: L * value('bearings-force', { F_0: 0.091, k_b: 0.0087, v }),
+      E_faster: 0,
+      L_level: Math.sqrt(L ** 2 - rise ** 2),
+    };
+    return [value('ride-rolling', scope), 'used' in found ? found.rolling.value : Number.NaN];
+  },
   'motor-from-time': (r) => {
     const { climb, ride } = ridden(r);
     const still = { ...climb, headWind: 0 };
@@ -394,6 +470,12 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     const [threshold, below] = [model.expandedUncertainty(u_d, freedom), model.expandedUncertainty(u_d, freedom, 0.6)];
     const [t_alpha, t_beta] = [model.tQuantile(0.975, freedom), model.tQuantile(0.8, freedom)];
     return [value('detectable-difference', { t_alpha, t_beta, u_d }), threshold + below];
+  },
+  // nothing on the site computes with this one: the mean of the rises that a normal step of √2 s makes, half of them none
+  'noise-gain': (r) => {
+    const [N, s] = [r.whole(10, 5000), r.between(0.1, 5)];
+    const step = Math.SQRT2 * s;
+    return [value('noise-gain', { N, s }), N * 0.5 * step * Math.sqrt(2 / Math.PI)];
   },
   'proportional-time': (r) => {
     const [t, H, H_target] = [r.between(100, 2000), r.between(50, 500), r.between(100, 2000)];
