@@ -79,12 +79,15 @@ export const PIECE_TIME = 20;
 export const LEAST_ROAD = 300;
 /** No surface that is ridden rolls worse: deep sand. Ours. */
 export const MOST_ROLLING = 0.15;
-/** A piece that falls by more (rise over way) is left out: who brakes there would count as surface. */
-export const BRAKING_GRADE = -0.02;
+/**
+ * A piece on which the rider does not pedal for more than this share of the time is left out: who brakes would count as surface. Not told
+ * from the recorded fall, whose noise would pick the pieces.
+ */
+export const MOST_COASTING = 0.1;
 /** s on either side over which a speed is taken, so that a position that comes late does not count as a burst. */
 const SPEED_REACH = 3;
 /** Scatter of a piece's force about its balance before anything is seen, relative, worth so many pieces. An assumption. */
-const EXPECTED_SCATTER = 0.1;
+const EXPECTED_SCATTER = 0.05;
 const EXPECTED_FREEDOM = 2;
 /** 95 % half-width over standard uncertainty. */
 const COVERAGE = 1.96;
@@ -106,7 +109,9 @@ interface Piece {
 
 /** Unknowns of the balance, in this order: two sought, the others known to within a doubt. */
 const NAMES = ['rolling', 'drag', 'meter', 'mass', 'gain', 'drift', 'distance', 'drive', 'density', 'wind'] as const;
-const [ROLLING, DRAG] = [0, 1];
+const [ROLLING, DRAG, METER, MASS, GAIN, DRIFT, DISTANCE, DRIVE, DENSITY, WIND] = [
+  0, 1, 2, 3, 4, 5, 6, 7, 8, 9,
+] as const;
 
 /**
  * Calibrates a hill from a ride with power and without assistance: η∫P dt = m g Δh + C_rr m g ∫cos ds + ½ ρ C_dA ∫u|u| ds + bearings + ΔE_kin
@@ -114,7 +119,7 @@ const [ROLLING, DRAG] = [0, 1];
  * wind, the guess of C_dA) enters as an observation of its own with its doubt: so a meter that may be 2 % off cannot pass for air. The
  * scatter from piece to piece is read from the residuals, widened by how far neighbours go together, and counts by Student's t.
  * C_rr is an effective value: it holds what the site's model leaves out, on this surface and at this speed. A break parts pieces; pieces
- * with a stop, a fall (brakes) or too little power are left out.
+ * with a stop, with coasting (brakes) or with gaps in the power are left out.
  * @param height m, mended and smoothed
  */
 export function calibrateRide(
@@ -141,11 +146,12 @@ export function calibrateRide(
   const { doubts } = setting;
   const inputs = inputsOf(setting);
   const road = used.distance;
-  let scatter = startingScatter(pieces, road);
+  const expected = startingScatter(pieces, road);
+  let scatter = expected;
   let fit = solve(pieces, road, inputs, scatter);
   let freedom = EXPECTED_FREEDOM;
   for (let i = 0; i < 4; i++) {
-    [scatter, freedom] = scatterOf(fit.residuals, scatter, startingScatter(pieces, road));
+    [scatter, freedom] = scatterOf(fit.residuals, expected);
     fit = solve(pieces, road, inputs, scatter);
   }
   const values = propagate(inputs, (centres) => {
@@ -246,7 +252,7 @@ function balanced(
   end: number,
 ): Piece | null {
   const piece = { seconds: 0, energy: 0, rise: 0, way: 0, level: 0, speed: 0, square: 0, faster: 0 };
-  let covered = 0;
+  let [covered, coasting] = [0, 0];
   for (let k = start + 1; k <= end; k++) {
     const [a, b] = [at(points, k - 1), at(points, k)];
     const [seconds, way] = [at(time, b) - at(time, a), at(distance, b) - at(distance, a)];
@@ -259,11 +265,12 @@ function balanced(
     if (!Number.isFinite(at(power, b))) continue;
     piece.energy += at(power, b) * seconds;
     covered += seconds;
+    if (!(at(power, b) > 0)) coasting += seconds;
   }
   piece.rise = at(height, at(points, end)) - at(height, at(points, start));
   piece.faster = at(speeds, end) ** 2 - at(speeds, start) ** 2;
   if (!(piece.way > 0) || covered < FULL_COVERAGE * piece.seconds) return null;
-  if (piece.rise < BRAKING_GRADE * piece.way || Math.abs(piece.rise) >= piece.way) return null;
+  if (coasting > MOST_COASTING * piece.seconds || Math.abs(piece.rise) >= piece.way) return null;
   // a gap of a few seconds is taken to be like the rest of its piece
   piece.energy *= piece.seconds / covered;
   piece.level = Math.sqrt(piece.way ** 2 - piece.rise ** 2);
@@ -272,19 +279,19 @@ function balanced(
 
 /** J by which the pedals put in more than hill, surface, air, bearings and speed take, with the unknowns at `p`. */
 function surplus(piece: Piece, road: number, p: Float64Array): number {
-  const [rolling, drag, meter, mass, gain, drift, scale, drive, density, wind] = p as unknown as Required<
-    [number, number, number, number, number, number, number, number, number, number]
-  >;
-  const rise = gain * piece.rise + drift * (piece.way / road);
-  const [way, speed, square] = [scale * piece.way, scale ** 2 * piece.speed, scale ** 3 * piece.square];
+  const rise = at(p, GAIN) * piece.rise + at(p, DRIFT) * (piece.way / road);
+  const [scale, wind, weight] = [at(p, DISTANCE), at(p, WIND), at(p, MASS) * GRAVITY];
+  const way = scale * piece.way;
+  const speed = scale * scale * piece.speed;
   // a tail wind faster than the bike pushes
-  const against = Math.sign(speed / way + wind) * (square + 2 * wind * speed + wind * wind * way);
+  const against = speed + wind * way < 0 ? -1 : 1;
+  const air = against * (scale ** 3 * piece.square + 2 * wind * speed + wind * wind * way);
   return (
-    drive * meter * piece.energy -
-    mass * GRAVITY * (rise + rolling * scale * piece.level) -
-    0.5 * density * drag * against -
+    at(p, DRIVE) * at(p, METER) * piece.energy -
+    weight * (rise + at(p, ROLLING) * scale * piece.level) -
+    0.5 * at(p, DENSITY) * at(p, DRAG) * air -
     (BEARINGS_CONSTANT * way + BEARINGS_PER_SPEED * speed) -
-    0.5 * mass * scale ** 2 * piece.faster
+    0.5 * at(p, MASS) * scale * scale * piece.faster
   );
 }
 
@@ -337,12 +344,14 @@ function solve(pieces: readonly Piece[], road: number, inputs: readonly Uncertai
 
 /** Slope of the surplus with one unknown, by a difference that is exact for squares. */
 function slopeOf(piece: Piece, road: number, values: Float64Array, k: number): number {
-  const step = 1e-3 * Math.max(Math.abs(at(values, k)), 0.1);
-  const there = Float64Array.from(values);
-  there[k] = at(values, k) + step;
-  const above = surplus(piece, road, there);
-  there[k] = at(values, k) - step;
-  return (above - surplus(piece, road, there)) / (2 * step);
+  const here = at(values, k);
+  const step = 1e-3 * Math.max(Math.abs(here), 0.1);
+  values[k] = here + step;
+  const above = surplus(piece, road, values);
+  values[k] = here - step;
+  const below = surplus(piece, road, values);
+  values[k] = here;
+  return (above - below) / (2 * step);
 }
 
 /** Standard uncertainties N⁻¹ D N⁻¹ from the data's own part D of the normal equations N. */
@@ -393,7 +402,7 @@ function startingScatter(pieces: readonly Piece[], road: number): number {
  * Scatter of the pieces, N√m, with the degrees of freedom that it has: what was expected and what the residuals show together. Where
  * neighbours err alike, they count as fewer.
  */
-function scatterOf(residuals: Float64Array, _last: number, expected: number): [number, number] {
+function scatterOf(residuals: Float64Array, expected: number): [number, number] {
   const n = residuals.length;
   let [squares, neighbours] = [0, 0];
   for (let i = 0; i < n; i++) {
