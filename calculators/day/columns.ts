@@ -43,6 +43,8 @@ const ALSO: Readonly<Record<string, string>> = {
   'bike.limit': 'limit,speed limit,assist speed limit,cut off,cutoff,limiter',
   'bike.battery': 'battery size,battery energy,battery capacity,capacity,battery label,nominal energy,pack,wh',
   'bike.support': 'support ratio,assist ratio,assistance ratio,support factor,support level',
+  'setup.place': 'place,location,where',
+  'setup.tester': 'tester,tested by,ridden by,rider name,name of rider',
   'bike.tyres':
     'tyres,tyre,tires,tire,tire and pressure,tyre pressure,tire pressure,tyres and pressure,tires and pressure',
 };

@@ -85,7 +85,12 @@ const group = (name: SetupGroup, inputs: readonly DayInput[]): SetupInput[] =>
   inputs.map((input) => ({ ...input, group: name }));
 
 export const setupInputs: readonly SetupInput[] = [
-  ...group('about', [text('title', 'Title', 80), text('date', 'Date', 40)]),
+  ...group('about', [
+    text('title', 'Title', 80),
+    text('date', 'Date', 40),
+    text('place', 'Place', 80, 'As near as others may know; links and files carry it.'),
+    text('tester', 'Who rode', 80, 'Name or initials; links and files carry it too.'),
+  ]),
   ...group('hill', [
     known('distance', { hint: 'From start line to finish line, as a wheel or a track measures it.' }),
     known('gain', { hint: 'From a survey or a map; a barometer errs by some per cent.' }),

@@ -133,7 +133,7 @@ export function readDay(document: DayDocument): DayReading {
     return standard;
   };
 
-  for (const name of ['title', 'date']) reader.text('setup', 'setup', document.setup, name);
+  for (const name of ['title', 'date', 'place', 'tester']) reader.text('setup', 'setup', document.setup, name);
   const hill = readHill(reader, said);
   const statedRolling = said('rolling');
   const rolling = statedRolling ?? setup('rolling');

@@ -1,5 +1,6 @@
 import { renderToString } from 'preact-render-to-string';
 import { expect, test } from 'vitest';
+import { DaySheet } from '../../calculators/day/DaySheet.tsx';
 import type { DayDocument, DayRun } from '../../calculators/day/document.ts';
 import { emptyDay, MOST_RUNS } from '../../calculators/day/editing.ts';
 import { RunEntry } from '../../calculators/day/RunEntry.tsx';
@@ -43,4 +44,13 @@ test('the list of runs says why there is no answer: after a table came in, that 
   expect(listOf({})).toContain('Fill in how long the hill is and how much height it gains.');
   expect(listOf({})).toContain('Open the set-up');
   expect(listOf({ distance: '1.5', gain: '150' })).not.toContain('Open the set-up');
+});
+
+test('who rode and where are on the sheet, and nothing of it while nothing is typed', () => {
+  const sheetOf = (setup: DayDocument['setup']): string =>
+    renderToString(<DaySheet document={{ ...emptyDay(), setup }} heading="What was entered" />);
+  const sheet = sheetOf({ place: 'Invented valley', tester: 'A. B.' });
+  expect(sheet).toContain('<dt>Place</dt><dd>Invented valley</dd>');
+  expect(sheet).toContain('<dt>Who rode</dt><dd>A. B.</dd>');
+  expect(sheetOf({ title: 'One hill' })).not.toContain('<dt>Who rode</dt>');
 });

@@ -49,6 +49,12 @@ describe('a test day as a link', () => {
     expect(lengthNote('x'.repeat(2001))).toContain('2001 characters');
   });
 
+  test('brings who rode and where along', async () => {
+    const setup = { title: 'One hill', place: 'Invented valley', tester: 'A. B.' };
+    const opened = await readFragment(await dayFragment({ ...emptyDay(), setup }));
+    expect(opened?.ok && opened.document.setup).toEqual(setup);
+  });
+
   test('cut anywhere, it says so', async () => {
     const fragment = await dayFragment(exampleDay());
     for (let length = '#day='.length; length < fragment.length; length++)

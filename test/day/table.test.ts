@@ -44,6 +44,15 @@ describe('a table out and in', () => {
     ]);
   });
 
+  test('who rode and where stand in the row of the day, and nobody else’s column is taken for them', () => {
+    const day = setText(setText(emptyDay(), 'setup', 'tester', 'A. B.'), 'setup', 'place', 'Invented valley');
+    const text = tableText(day);
+    expect(text.split('\r\n')[0]).toContain(',Day: Place,Day: Who rode');
+    expect(read(text).day?.setup).toEqual({ tester: 'A. B.', place: 'Invented valley' });
+    for (const heading of ['Rider', 'Rider power', 'Start', 'Name', 'Bike'])
+      expect(readHeading(heading)?.target ?? '').not.toMatch(/^setup/);
+  });
+
   test('every heading is understood again, in both systems, and no two are alike', () => {
     for (const system of ['metric', 'us'] as const) {
       for (const column of columns) expect(readHeading(headingOf(column, system))?.target).toBe(column.target);
