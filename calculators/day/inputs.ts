@@ -85,15 +85,11 @@ const group = (name: SetupGroup, inputs: readonly DayInput[]): SetupInput[] =>
   inputs.map((input) => ({ ...input, group: name }));
 
 export const setupInputs: readonly SetupInput[] = [
-  ...group('about', [
-    text('title', 'Title', 80),
-    text('date', 'Date', 40),
-    text('place', 'Place', 80, 'As near as others may know; links and files carry it.'),
-    text('tester', 'Who rode', 80, 'Name or initials; links and files carry it too.'),
-  ]),
+  ...group('about', [text('title', 'Title', 80), text('date', 'Date', 40)]),
   ...group('hill', [
     known('distance', { hint: 'From start line to finish line, as a wheel or a track measures it.' }),
     known('gain', { hint: 'From a survey or a map; a barometer errs by some per cent.' }),
+    text('place', 'Place', 80, 'As near as others may know; links and files carry it.'),
   ]),
   ...group('conditions', [
     known('altitude', { default: 500 }),
@@ -110,6 +106,7 @@ export const setupInputs: readonly SetupInput[] = [
       label: 'Target power',
       hint: 'Results are compared at this power. Empty: the mean of the runs.',
     }),
+    text('tester', 'Who rode', 80, 'Name or initials; links and files carry it too.'),
   ]),
   ...group('instruments', [
     known95('meter', 'percent', 0.3, 'Power meter, all runs alike', METER_SCALE),
