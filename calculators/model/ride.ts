@@ -59,6 +59,9 @@ export interface ProfileRide extends StagedClimb {
   kinetic: { start: number; end: number };
 }
 
+/** A ride along a profile rather than one in stages of one grade. */
+export const isAlongProfile = (ride: StagedClimb): ride is ProfileRide => 'spans' in ride;
+
 /** The profile of a hill, straight from bottom to top where none is known. */
 export function profileOf({ profile, distance, gain }: Climb['hill']): Profile {
   return profile ?? { distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) };

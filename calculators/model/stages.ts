@@ -4,7 +4,7 @@ import type { Endurance } from './endurance.ts';
 import { cadenceAt, crankTorque } from './gears.ts';
 import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
 import { assistShare, motorBound } from './motor.ts';
-import { rideProfile } from './ride.ts';
+import { isAlongProfile, rideProfile, type SpanLimit } from './ride.ts';
 
 /** What a long climb can use up. What is absent lasts for ever. */
 export interface Reserves {
@@ -132,37 +132,67 @@ function rideOneGrade(climb: Climb, { battery, heat }: Reserves): StagedClimb {
   };
 }
 
-/** Something that holds a motor back on a climb, from where on, and what it costs. */
+/** Something that holds a climb back, from where on, and what it costs. */
 export interface Limit {
-  limit: 'assist-limit' | 'torque' | 'support' | 'heat' | 'battery';
+  limit: SpanLimit;
   /** s more than the same climb without it */
   lost: number;
-  /** m and s from the bottom */
+  /** m and s from the bottom, where it first binds */
   from: { distance: number; time: number };
 }
 
-/** What binds on a climb, the costliest first; empty where nothing does. */
+/** What binds on a climb, the costliest first; empty where nothing does. The rider's endurance and a top speed are among them where they are given. */
 export function limitsOf(climb: Climb, reserves: Reserves): Limit[] {
   const ride = rideStages(climb, reserves);
-  const bottom = { distance: 0, time: 0 };
-  const limits: Limit[] = [];
-  const add = (limit: Limit['limit'], without: Climb, rest: Reserves, from = bottom): void => {
-    limits.push({ limit, lost: Math.max(0, ride.time - rideStages(without, rest).time), from });
+  const limits = bindingOn(climb, ride).map((one) => costOf(climb, reserves, ride, one));
+  return limits.filter((one) => isFelt(ride, one)).sort((a, b) => b.lost - a.lost);
+}
+
+/** The one of these limits that is asked for, from a ride that is known already; undefined where it does not bind. */
+export function limitOf(climb: Climb, reserves: Reserves, ride: StagedClimb, limit: Limit['limit']): Limit | undefined {
+  const binding = bindingOn(climb, ride).find((one) => one.limit === limit);
+  const cost = binding && costOf(climb, reserves, ride, binding);
+  return cost && isFelt(ride, cost) ? cost : undefined;
+}
+
+/** What costs nothing (or a last digit) does not bind: another limit is the lower one. But heat may save what the battery then has for longer. */
+const isFelt = (ride: StagedClimb, { limit, lost }: Limit): boolean => lost > 1e-12 * ride.time || limit === 'heat';
+
+function costOf(climb: Climb, reserves: Reserves, ride: StagedClimb, { limit, from }: Omit<Limit, 'lost'>): Limit {
+  const without =
+    limit === 'assist-limit'
+      ? rideStages({ ...climb, assistLimit: null }, reserves)
+      : limit === 'torque' || limit === 'support'
+        ? rideStages({ ...climb, [limit]: undefined }, reserves)
+        : limit === 'brakes'
+          ? rideStages({ ...climb, topSpeed: undefined }, reserves)
+          : rideStages(climb, { ...reserves, [limit]: undefined });
+  return { limit, lost: Math.max(0, ride.time - without.time), from };
+}
+
+/** What holds the climb back, and from where on: along a profile as it was ridden, on one grade as it follows from the speeds. */
+function bindingOn(climb: Climb, ride: StagedClimb): Omit<Limit, 'lost'>[] {
+  const limits: Omit<Limit, 'lost'>[] = [];
+  if (isAlongProfile(ride)) {
+    for (const { limit, from } of ride.spans)
+      if (!limits.some((one) => one.limit === limit)) limits.push({ limit, from });
+    return limits;
+  }
+  const add = (limit: Limit['limit'], from = { distance: 0, time: 0 }): void => {
+    limits.push({ limit, from });
   };
   const first = ride.stages[0];
   const bound = motorBound(climb);
   if (first?.limit === 'none' && bound.power > 0 && assistShare(first.speed, climb.assistLimit, climb.fadeWidth) < 1)
-    add('assist-limit', { ...climb, assistLimit: null }, reserves);
+    add('assist-limit');
   const torqueBinds = bound.binds === 'torque' || (first?.limit === 'none' && isTorqueBound(climb, first));
-  if (torqueBinds) add('torque', { ...climb, torque: undefined }, reserves);
-  else if (bound.binds === 'support') add('support', { ...climb, support: undefined }, reserves);
+  if (torqueBinds) add('torque');
+  else if (bound.binds === 'support') add('support');
   for (const limit of ['heat', 'battery'] as const) {
     const stage = ride.stages.find((one) => one.limit === limit);
-    if (stage) add(limit, climb, { ...reserves, [limit]: undefined }, stage.from);
+    if (stage) add(limit, stage.from);
   }
-  // What costs nothing (or a last digit) does not bind: another limit is the lower one. But heat may save what the battery then has for longer.
-  const least = 1e-12 * ride.time;
-  return limits.filter(({ limit, lost }) => lost > least || limit === 'heat').sort((a, b) => b.lost - a.lost);
+  return limits;
 }
 
 /** In the lowest gear the cadence falls, and with it what the torque makes. */
