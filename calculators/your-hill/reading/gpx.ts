@@ -1,9 +1,7 @@
 import type { Problems } from './problems.ts';
-import { quoted } from './problems.ts';
-import type { Part } from './recording.ts';
-import { readDateTime, readNumber } from './text.ts';
+import type { ReadParts } from './readRecording.ts';
 import { blankPoint, clearPoint, newRoom, type Point, type TrackBuilder, trackBuilder } from './trackBuilder.ts';
-import { readXml } from './xml.ts';
+import { cutShortText, readXml, setValue } from './xml.ts';
 
 /* GPX 1.0 and 1.1 (schema http://www.topografix.com/GPX/1/1): tracks with their segments, routes, and what extensions add to a point. */
 
@@ -19,46 +17,13 @@ const EXTENSIONS: Readonly<Record<string, keyof Point>> = {
   distance: 'counter',
 };
 
-const WORDS: Record<keyof Point, string> = {
-  latitude: 'latitude',
-  longitude: 'longitude',
-  elevation: 'elevation',
-  time: 'time',
-  power: 'power',
-  cadence: 'cadence',
-  heartRate: 'heart rate',
-  counter: 'distance',
-};
-
-export interface XmlParts {
-  parts: Part[];
-  notes: string[];
-  cutShort: boolean;
-}
-
-/** Sets a value of a point from a text; names the text where it is no such value. */
-export function setValue(point: Point, column: keyof Point, text: string, line: number, problems: Problems): void {
-  const value = column === 'time' ? readDateTime(text) : readNumber(text);
-  if (value === undefined)
-    problems.add(
-      `texts that are no ${column === 'time' ? 'time' : 'number'}`,
-      line,
-      `The ${WORDS[column]} ${quoted(text)} is no ${column === 'time' ? 'time' : 'number'}: it is left out.`,
-    );
-  else if (!Number.isNaN(value) && Number.isNaN(point[column])) point[column] = value;
-}
-
-export function cutShortText(line: number, inPoint: boolean): string {
-  return `The file ends in line ${line}, ${inPoint ? 'in the middle of a point' : 'before its last tag is closed'}: what is whole up to there is read.`;
-}
-
 interface Open {
   builder: TrackBuilder;
   kind: 'track' | 'route';
   name: string;
 }
 
-export function readGpx(bytes: Uint8Array, problems: Problems, onProgress: (share: number) => void): XmlParts {
+export function readGpx(bytes: Uint8Array, problems: Problems, onProgress: (share: number) => void): ReadParts {
   const room = newRoom();
   const found: Open[] = [];
   const counts = { track: 0, route: 0, waypoints: 0 };

@@ -1,8 +1,11 @@
+import { readCsv } from './csv.ts';
+import { readFit } from './fit.ts';
 import { readGpx } from './gpx.ts';
 import { kindOf } from './kind.ts';
 import { nothingRead } from './nothingRead.ts';
-import { collectProblems } from './problems.ts';
-import type { Format, Recording } from './recording.ts';
+import { collectProblems, type Problems } from './problems.ts';
+import type { Format, Part, Recording } from './recording.ts';
+import { readTcx } from './tcx.ts';
 
 /** Bytes of the largest file that is read. */
 export const LARGEST = 60_000_000;
@@ -10,11 +13,21 @@ export const LARGEST = 60_000_000;
 export const tooLarge = (bytes: number): string =>
   `This file has ${Math.round(bytes / 1e6)} MB. Files of up to ${LARGEST / 1e6} MB are read.`;
 
-const READERS: Record<Format, typeof readGpx> = {
+/** What the reader of one format gives. */
+export interface ReadParts {
+  parts: Part[];
+  notes: string[];
+  cutShort: boolean;
+}
+
+const READERS: Record<
+  Format,
+  (bytes: Uint8Array, problems: Problems, onProgress: (share: number) => void) => ReadParts
+> = {
   gpx: readGpx,
-  tcx: readGpx,
-  fit: readGpx,
-  csv: readGpx,
+  tcx: readTcx,
+  fit: readFit,
+  csv: readCsv,
 };
 
 /**

@@ -22,6 +22,8 @@ export interface Point {
   heartRate: number;
   /** m */
   counter: number;
+  /** W by a field that an app added: counts where the device wrote no power at all */
+  otherPower: number;
 }
 
 type Column = keyof Point;
@@ -50,6 +52,7 @@ const RANGES: Record<
   // a rider has a heartbeat: devices write 0 when the strap is lost
   heartRate: { low: 1, high: 300, name: 'heart rate' },
   counter: { low: 0, high: 1e8, name: 'distance' },
+  otherPower: { low: 0, high: 5000, name: 'power' },
 };
 const RANGED = Object.keys(RANGES) as (keyof typeof RANGES)[];
 
@@ -62,6 +65,7 @@ export const blankPoint = (): Point => ({
   cadence: Number.NaN,
   heartRate: Number.NaN,
   counter: Number.NaN,
+  otherPower: Number.NaN,
 });
 
 const COLUMNS = Object.keys(blankPoint()) as Column[];
@@ -78,8 +82,10 @@ export interface TrackBuilder {
   /** The next point begins a new stretch. */
   breakHere: () => void;
   readonly size: number;
-  /** Time of the last point that has one, NaN before. */
-  readonly lastTime: number;
+  /** How many points have a value. */
+  count: (column: Column) => number;
+  /** Index of the first point of this time or later; all points where there is none. */
+  firstFrom: (time: number) => number;
   /** A part of the points from one index to another, the second not included; undefined where they make no part. */
   part: (options: PartOptions) => Part | undefined;
 }
@@ -106,7 +112,6 @@ export const newRoom = (): Room => ({ left: MOST_POINTS, isFull: false });
 export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
   let capacity = 0;
   let size = 0;
-  let lastTime = Number.NaN;
   const columns = Object.fromEntries(COLUMNS.map((column) => [column, new Float64Array()])) as Record<
     Column,
     Float64Array
@@ -159,7 +164,6 @@ export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
     places[index] = at;
     size++;
     room.left--;
-    if (!Number.isNaN(point.time)) lastTime = point.time;
   };
 
   /** Whether a point of the same time only adds what is missing. */
@@ -179,8 +183,10 @@ export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
     get size() {
       return size;
     },
-    get lastTime() {
-      return lastTime;
+    count: (column) => countOf(columns[column].subarray(0, size)),
+    firstFrom(time) {
+      const found = columns.time.subarray(0, size).findIndex((value) => value >= time);
+      return found < 0 ? size : found;
     },
     part,
   };
@@ -267,7 +273,7 @@ function partOf(
     distance,
     elevation: column('elevation'),
     time: time.map((value) => value - start),
-    power: column('power'),
+    power: countOf(points.columns.power, all) > 0 ? column('power') : column('otherPower'),
     cadence: column('cadence'),
     heartRate: column('heartRate'),
     counter,

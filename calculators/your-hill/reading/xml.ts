@@ -1,6 +1,7 @@
 import { SaxesParser } from 'saxes';
 import { type Problems, quoted } from './problems.ts';
-import { textChunks } from './text.ts';
+import { readDateTime, readNumber, textChunks } from './text.ts';
+import type { Point } from './trackBuilder.ts';
 
 /** What a reader of one kind of XML does with what comes by. Names are without their namespace's prefix. */
 export interface XmlReader {
@@ -101,4 +102,33 @@ export function readXml(
   });
   parser.close();
   return { cutShort: whileOpen.length > 0 || unfinished, line, open: whileOpen };
+}
+
+/** What the values of a point are called. */
+const WORDS: Record<keyof Point, string> = {
+  latitude: 'latitude',
+  longitude: 'longitude',
+  elevation: 'elevation',
+  time: 'time',
+  power: 'power',
+  cadence: 'cadence',
+  heartRate: 'heart rate',
+  counter: 'distance',
+  otherPower: 'power',
+};
+
+/** Sets a value of a point from a text; names the text where it is no such value. */
+export function setValue(point: Point, column: keyof Point, text: string, line: number, problems: Problems): void {
+  const value = column === 'time' ? readDateTime(text) : readNumber(text);
+  if (value === undefined)
+    problems.add(
+      `texts that are no ${column === 'time' ? 'time' : 'number'}`,
+      line,
+      `The ${WORDS[column]} ${quoted(text)} is no ${column === 'time' ? 'time' : 'number'}: it is left out.`,
+    );
+  else if (!Number.isNaN(value) && Number.isNaN(point[column])) point[column] = value;
+}
+
+export function cutShortText(line: number, inPoint: boolean): string {
+  return `The file ends in line ${line}, ${inPoint ? 'in the middle of a point' : 'before its last tag is closed'}: what is whole up to there is read.`;
 }
