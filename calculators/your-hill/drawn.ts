@@ -1,0 +1,91 @@
+import { type Break, isPause } from '../model/index.ts';
+import { at, known, stretchesOf } from '../model/track/columns.ts';
+import { roundNumbers, type Tick } from '../parts/scale.ts';
+import { formatNumber, fromSi, type Kind, type System, shownUnit, toSi } from '../quantities/index.ts';
+
+/** What a chart shows of a way: m along it. */
+export interface Window {
+  low: number;
+  high: number;
+}
+
+type Line = (readonly [metres: number, height: number])[];
+
+/**
+ * The line of a profile in as few points as an eye can tell from all: of each slice of the way its lowest and its highest point. One line
+ * for each run of points without a break or a hole between them.
+ * @param most points, about
+ */
+export function drawnLines(
+  distance: Float64Array,
+  height: Float64Array,
+  breaks: readonly Break[],
+  { low, high }: Window,
+  most = 600,
+): Line[] {
+  const slice = (high - low) / (most / 2);
+  const lines: Line[] = [];
+  for (const { from, to } of known(height, stretchesOf(height.length, breaks))) {
+    let first = from;
+    // a line goes on to what lies outside on either side, so that it reaches the edge
+    while (first < to && at(distance, first + 1) < low) first++;
+    if (at(distance, first) > high || at(distance, to) < low) continue;
+    const kept: number[] = [first];
+    for (let i = first; i <= to; ) {
+      const end = Math.min(high, at(distance, i)) + slice;
+      let [lowest, highest] = [i, i];
+      for (; i <= to && at(distance, i) <= end; i++) {
+        if (at(height, i) < at(height, lowest)) lowest = i;
+        if (at(height, i) > at(height, highest)) highest = i;
+      }
+      kept.push(Math.min(lowest, highest), Math.max(lowest, highest));
+      if (at(distance, i - 1) > high) break;
+      if (i > to) kept.push(to);
+    }
+    const line = [...new Set(kept)].map((i) => [at(distance, i), at(height, i)] as const);
+    if (line.length > 1) lines.push(line);
+  }
+  return lines;
+}
+
+/** Where a way is interrupted, m along it: breaks that are no pause on the spot. */
+export function gapsIn(distance: Float64Array, height: Float64Array, breaks: readonly Break[]): number[] {
+  return breaks
+    .filter((each) => each.index > 0 && each.index < height.length && !isPause(each, height))
+    .map(({ index }) => distance[index] ?? Number.NaN);
+}
+
+/** Round marks between two values (SI) in the reader's unit. */
+export function ticksBetween(
+  { low, high }: Window,
+  kind: Kind,
+  system: System,
+  count = 4,
+): { unit: string; ticks: Tick[] } {
+  const unit = shownUnit(kind, system);
+  const [from, to] = [fromSi(low, unit), fromSi(high, unit)];
+  const step = roundNumbers(to - from, count)[1] ?? to - from;
+  const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
+  const first = Math.ceil(from / step - 1e-9);
+  const last = Math.floor(to / step + 1e-9);
+  return {
+    unit: unit.text,
+    ticks: Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+      const shown = (first + i) * step;
+      return { at: toSi(shown, unit), text: formatNumber(shown, digits) };
+    }),
+  };
+}
+
+/** Lowest and highest of some lines, with room above and below; never so little that noise looks like a hill. */
+export function heightsOf(lines: readonly Line[], least = 20): Window {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const line of lines)
+    for (const [, height] of line) {
+      low = Math.min(low, height);
+      high = Math.max(high, height);
+    }
+  if (!(high >= low)) return { low: 0, high: least };
+  const room = Math.max(least - (high - low), 0.16 * (high - low)) / 2;
+  return { low: low - room, high: high + room };
+}

@@ -1,0 +1,210 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { GAIN_THRESHOLD, SMOOTHING_WINDOW } from '../model/index.ts';
+import type { Handle as Tool } from '../parts/useScenario.ts';
+import { inputOf } from '../scenario/index.ts';
+import type { ElevationChoice } from './analysis.ts';
+import { type HillBelow, hillBelow } from './below.ts';
+import {
+  type Choice,
+  forgetKept,
+  type Held,
+  type Keeping,
+  keepChoice,
+  keepRecording,
+  loadKept,
+} from './keptRecording.ts';
+import type { Given } from './Recording.tsx';
+import { problemText, type Recording } from './reading/recording.ts';
+import { useReading } from './reading/useReading.ts';
+import { climbOfStretch, type Stretch } from './stretch.ts';
+import { useAnalysis } from './useAnalysis.ts';
+import { foundText } from './words.ts';
+
+/** ms without a key after which a moved end becomes the hill below: not every step must be answered. */
+const KEY_PAUSE = 300;
+/** ms after the last change before it is kept. */
+const KEEP_PAUSE = 500;
+
+const START: Choice = { part: 0, window: SMOOTHING_WINDOW, threshold: GAIN_THRESHOLD, stretch: null };
+
+/** What was taken away, and the words for it. */
+interface PutAside {
+  held: Held;
+  words: string;
+}
+
+/** The recording on the page, what is found in it, and which of its stretches is the hill below. Views only show it. */
+export function useRecording(tool: Tool, given: Given | null) {
+  const reading = useReading();
+  const [held, hold] = useState<Held | null>(null);
+  const [aside, putAside] = useState<PutAside | null>(null);
+  const [problem, setProblem] = useState('');
+  const [said, say] = useState('');
+  const [keeping, setKeeping] = useState<Keeping>({ kept: true });
+  const [moving, setMoving] = useState(false);
+  // a hill that came with a link stays until the reader gives a file or picks a stretch
+  const mayPut = useRef(false);
+  const announce = useRef(false);
+
+  const { recording, choice = START } = held ?? {};
+  const part = recording?.parts[choice.part];
+  const track = part?.track;
+  const analysis = useAnalysis(track, choice);
+
+  // kept on this device from an earlier visit
+  useEffect(() => {
+    if (given) return;
+    loadKept().then((kept) => {
+      if (!kept) return;
+      mayPut.current = !new URLSearchParams(location.search).has('profile');
+      hold((before) => before ?? kept);
+    });
+  }, []);
+
+  useEffect(() => {
+    if (!given) return;
+    setProblem('');
+    say('');
+    reading.start(given.file);
+  }, [given]);
+
+  const keep = (next: Held): void => {
+    keepRecording(next).then(setKeeping);
+  };
+
+  const { state } = reading;
+  useEffect(() => {
+    if (state.is !== 'read') return;
+    const { recording: read } = state;
+    if (read.parts.length === 0) {
+      setProblem(unreadable(read));
+      return;
+    }
+    const ride = read.parts.findIndex(({ kind }) => kind === 'ride');
+    const next: Held = { recording: read, choice: { ...choice, part: Math.max(0, ride), stretch: null } };
+    if (held) putAside({ held, words: `Put aside: ${held.recording.file}.` });
+    mayPut.current = true;
+    announce.current = true;
+    hold(next);
+    keep(next);
+  }, [state]);
+
+  const stretch = useMemo((): (Stretch & { climb: number }) | null => {
+    if (!analysis || !track) return null;
+    const { climbs, hardest } = analysis;
+    const chosen = choice.stretch;
+    if (chosen?.own) return { ...chosen, climb: -1 };
+    const climb = chosen ? climbOfStretch(track.distance, climbs, chosen) : hardest;
+    const found = climbs[climb];
+    if (found) return { ...found, own: false, climb };
+    return chosen ? { ...chosen, own: true, climb: -1 } : null;
+  }, [analysis, track, choice.stretch]);
+
+  useEffect(() => {
+    if (!announce.current || !analysis || !part || !recording) return;
+    announce.current = false;
+    say(foundText(recording, part, analysis));
+  }, [analysis]);
+
+  // while an end moves, the last hill stays: the chart must not jump under a finger because of what stands over it
+  const lastHill = useRef<HillBelow | undefined>(undefined);
+  const hill = useMemo(() => {
+    if (moving) return lastHill.current;
+    lastHill.current = analysis && track && stretch ? hillBelow(track, analysis.height, stretch) : undefined;
+    return lastHill.current;
+  }, [moving, analysis, track, stretch?.from, stretch?.to]);
+  const put = (): void => {
+    if (hill) tool.change(({ edit }, before) => edit(before, 'profile', 0, hill.text));
+  };
+  useEffect(() => {
+    if (hill && mayPut.current) put();
+  }, [hill?.text]);
+
+  const change = (next: Partial<Choice>): void =>
+    hold((before) => before && { ...before, choice: { ...before.choice, ...next } });
+
+  // what was chosen is kept a moment after the last change
+  const kept = useRef<Choice | undefined>(undefined);
+  useEffect(() => {
+    if (!held) return;
+    const isNew = kept.current !== undefined && kept.current !== held.choice;
+    kept.current = held.choice;
+    if (!isNew) return;
+    const timer = setTimeout(() => void keepChoice(held.choice).then(setKeeping), KEEP_PAUSE);
+    return () => clearTimeout(timer);
+  }, [held]);
+
+  const choose = (next: Stretch): void => {
+    mayPut.current = true;
+    change({ stretch: next });
+  };
+  const pause = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+
+  return {
+    reading: state.is === 'reading' ? state : null,
+    cancel: reading.cancel,
+    /** why the last file gave nothing; what was there before stays */
+    problem,
+    said,
+    recording,
+    part,
+    choice,
+    analysis,
+    /** the picked one; `climb` is its place in the list, −1 for the reader's own */
+    stretch,
+    hill,
+    /** an end is being moved */
+    moving,
+    isBelow: hill !== undefined && inputOf(tool.scenario, 'profile') === hill.text,
+    put: (): void => {
+      mayPut.current = true;
+      put();
+    },
+    choosePart: (index: number): void => {
+      mayPut.current = true;
+      change({ part: index, stretch: null });
+    },
+    chooseElevation: (next: Partial<ElevationChoice>): void => change(next),
+    pickClimb: (index: number): void => {
+      const climb = analysis?.climbs[index];
+      if (climb) choose({ ...climb, own: false });
+    },
+    /** Makes a stretch the reader's own: the picked one, else the whole way. */
+    pickOwn: (): void => {
+      if (stretch) choose({ from: stretch.from, to: stretch.to, own: true });
+      else if (track) choose({ from: 0, to: track.distance.length - 1, own: true });
+    },
+    /** Moves an end. While it is dragged the hill below stays; it follows when that ends, or a moment after the last key. */
+    move: (next: Stretch, how: 'drag' | 'key'): void => {
+      clearTimeout(pause.current);
+      setMoving(true);
+      if (how === 'key') pause.current = setTimeout(() => setMoving(false), KEY_PAUSE);
+      choose(next);
+    },
+    endMove: (): void => setMoving(false),
+    /** what can be brought back */
+    aside: aside?.words ?? '',
+    /** Takes the recording off the page and off this device; the hill below stays. */
+    forget: (): void => {
+      if (!held) return;
+      putAside({ held, words: `Forgotten: ${held.recording.file}. The hill below stays.` });
+      hold(null);
+      void forgetKept();
+      say('Forgotten. It can be undone.');
+    },
+    undo: (): void => {
+      if (!aside) return;
+      putAside(held ? { held, words: `Put aside: ${held.recording.file}.` } : null);
+      hold(aside.held);
+      keep(aside.held);
+      say('Brought back.');
+    },
+    trouble: keeping.kept ? '' : keeping.message,
+  };
+}
+
+export type RecordingHandle = ReturnType<typeof useRecording>;
+
+function unreadable({ problems }: Recording): string {
+  return problems.map(problemText).join(' ') || 'There is no ride or route in this file.';
+}
