@@ -9,7 +9,7 @@ import { blankPoint, clearPoint, newRoom, type Point, trackBuilder } from './tra
 type Target = Exclude<keyof Point, 'otherPower'> | 'date';
 
 /** What a column may be called, in small letters and without its unit; and the units it may have, with their size in SI. */
-const TARGETS: Readonly<
+export const TARGETS: Readonly<
   Record<Target, { names: readonly string[]; units: Readonly<Record<string, number>>; word: string }>
 > = {
   time: {

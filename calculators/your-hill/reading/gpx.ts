@@ -6,7 +6,7 @@ import { cutShortText, readXml, setValue } from './xml.ts';
 /* GPX 1.0 and 1.1 (schema http://www.topografix.com/GPX/1/1): tracks with their segments, routes, and what extensions add to a point. */
 
 /** What extensions call the values of a point, in small letters, whatever their namespace. */
-const EXTENSIONS: Readonly<Record<string, keyof Point>> = {
+export const EXTENSIONS: Readonly<Record<string, keyof Point>> = {
   power: 'power',
   watts: 'power',
   powerinwatts: 'power',

@@ -29,10 +29,10 @@ export interface Point {
 type Column = keyof Point;
 
 /** Points that one file may have: some eleven days of one each second. */
-const MOST_POINTS = 1_000_000;
+export const MOST_POINTS = 1_000_000;
 /** s and multiple of the usual interval after which nothing recorded is a break */
-const SILENCE = 15;
-const INTERVALS_OF_SILENCE = 5;
+export const SILENCE = 15;
+export const INTERVALS_OF_SILENCE = 5;
 /** m/s; nobody rides faster: whatever leaps so far was not measured */
 const FASTEST = 100;
 /** m/s below which a bike stands or creeps */
