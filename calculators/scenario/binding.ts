@@ -3,14 +3,14 @@ import {
   distanceAfter,
   heightAt,
   type Limit,
-  limitsOf,
+  limitOf,
   type Reserves,
   type StagedClimb,
 } from '../model/index.ts';
 import { exact, none, type Result } from './outcome.ts';
 
 /** What holds a climb back most. */
-export type Binds = Limit['limit'] | 'endurance' | 'none';
+export type Binds = Limit['limit'] | 'none';
 
 /** From when and where on it does, and what it costs: s, m and s. Not a number where nothing binds. */
 export interface Binding {
@@ -42,11 +42,12 @@ export function bindingOf(
 ): Binding {
   if (binds === 'none') return NOWHERE;
   const { hill } = climb;
-  if (binds === 'endurance') {
+  // told, unless the ride is one that tires the rider
+  if (binds === 'endurance' && !reserves.endurance) {
     const after = Math.min(endures ?? 0, ride.time);
     return { after, height: heightAt(hill, distanceAfter(ride, after)), lost: Number.NaN };
   }
-  const same = limitsOf(climb, reserves).find(({ limit }) => limit === binds);
+  const same = limitOf(climb, reserves, ride, binds);
   return same
     ? { after: same.from.time, height: heightAt(hill, same.from.distance), lost: same.lost }
     : { after: ride.time, height: hill.gain, lost: 0 };
