@@ -8,7 +8,9 @@ export interface Line {
   /** straight between these, SI, x rising from the start of the axis to its end */
   points: readonly { x: number; y: number }[];
   /** its value where the reader is */
-  here: number;
+  here?: number;
+  /** as people read the value at its end, before its name */
+  text?: string;
 }
 
 export interface LinesChartProps {
@@ -32,14 +34,16 @@ const MARKS = [
   'M-5-1.5H-1.5V-5H1.5V-1.5H5V1.5H1.5V5H-1.5V1.5H-5Z',
 ];
 
-/** Several lines over one axis, each with its name at its end, and a line across them where the reader is. Values from zero. */
+/** Several lines over one axis, each with its name at its end, and a line across them where the reader is. Values from zero, or from the least below it. */
 export function LinesChart({ description, lines, xKind, yKind, here, system }: LinesChartProps) {
-  const right = 71;
+  const right = lines.some(({ text }) => text) ? 62 : 71;
   const from = lines[0]?.points[0]?.x ?? 0;
   const to = lines[0]?.points.at(-1)?.x ?? 1;
-  const top = 1.08 * (Math.max(...lines.flatMap(({ points }) => points.map(({ y }) => y))) || 100);
+  const values = lines.flatMap(({ points }) => points.map(({ y }) => y));
+  const low = 1.08 * Math.min(0, ...values);
+  const top = 1.08 * (Math.max(...values) || 100);
   const px = (x: number): number => (100 * (x - from)) / (to - from);
-  const py = (y: number): number => 100 - (100 * y) / top;
+  const py = (y: number): number => (100 * (top - y)) / (top - low);
   const inPlotX = (x: number): number => LEFT + ((right - LEFT) * px(x)) / 100;
   const inPlotY = (y: number): number => TOP + ((BOTTOM - TOP) * py(y)) / 100;
   const xAxis = axisTicks(to, xKind, system, 6);
@@ -59,7 +63,7 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
       height={250}
       right={right}
       x={{ unit: xAxis.unit, ticks: xAxis.ticks.filter((tick) => tick.at >= from && tick.at < to), at: inPlotX }}
-      y={{ ...axisTicks(top, yKind, system), at: inPlotY }}
+      y={{ ...axisTicks(top, yKind, system, 4, low), at: inPlotY }}
       curves={lines.map(({ label, points }, i) => (
         <g key={label + String(i)} class={SERIES[i % SERIES.length]}>
           <path
@@ -78,12 +82,17 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
           </text>
         </>
       )}
-      {lines.map(({ label, here: value }, i) => (
+      {lines.map(({ label, here: value = 0, text }, i) => (
         <g key={label + String(i)} class={SERIES[i % SERIES.length]}>
           {at && mark(i, at, inPlotY(value))}
           {mark(i, percent((right + 3) / 100), labels[i] ?? 0)}
           <text class="key" x={percent((right + 3) / 100)} y={percent((labels[i] ?? 0) / 100)} dx="10" dy="4">
-            {shorten(label, 10)}
+            {text && (
+              <>
+                <tspan class="value">{text}</tspan>{' '}
+              </>
+            )}
+            {shorten(label, text ? 8 : 10)}
           </text>
         </g>
       ))}

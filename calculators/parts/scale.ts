@@ -13,17 +13,26 @@ export function roundNumbers(top: number, count: number): number[] {
   return Array.from({ length: Math.floor(top / step + 1e-9) + 1 }, (_, i) => i * step);
 }
 
-/** Round marks from 0 to `top` (SI) in the reader's unit. Times are marked in minutes. */
-export function axisTicks(top: number, kind: Kind, system: System, count = 4): { unit: string; ticks: Tick[] } {
+/** Round marks from `low` to `top` (SI) in the reader's unit. Times are marked in minutes. */
+export function axisTicks(
+  top: number,
+  kind: Kind,
+  system: System,
+  count = 4,
+  low = 0,
+): { unit: string; ticks: Tick[] } {
   const unit = kind === 'duration' ? undefined : shownUnit(kind, system);
   const toShown = (si: number): number => (unit ? fromSi(si, unit) : si / 60);
   const toValue = (shown: number): number => (unit ? toSi(shown, unit) : shown * 60);
+  const [, step = 1] = roundNumbers(toShown(top - low), count);
+  const first = Math.ceil(toShown(low) / step - 1e-9);
+  const last = Math.floor(toShown(top) / step + 1e-9);
   return {
     unit: unit ? unit.text : 'min',
-    ticks: roundNumbers(toShown(top), count).map((shown) => ({
-      at: toValue(shown),
-      text: formatNumber(shown, Number.isInteger(shown) ? 0 : 1),
-    })),
+    ticks: Array.from({ length: last - first + 1 }, (_, i) => {
+      const shown = (first + i) * step;
+      return { at: toValue(shown), text: formatNumber(shown, Number.isInteger(shown) ? 0 : step < 0.1 ? 2 : 1) };
+    }),
   };
 }
 

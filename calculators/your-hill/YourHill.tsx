@@ -2,9 +2,11 @@ import type { Answer } from '../parts/answer.ts';
 import { BikeTable } from '../parts/BikeTable.tsx';
 import { ENDURANCE, type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
+import { alongProfile } from '../parts/ProfileChart.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
-import type { Scenario } from '../scenario/index.ts';
+import { bikeName, type Scenario } from '../scenario/index.ts';
 import { WITHOUT_PLACE } from '../scenario/profile-text.ts';
+import { HillCharts } from './HillCharts.tsx';
 import { yourHill } from './outcome.ts';
 import { yourHillRemarks } from './remarks.ts';
 
@@ -32,6 +34,17 @@ export function yourHillAnswer(scenario: Scenario, small: boolean): Answer {
     ),
     details: (
       <>
+        {outcome.profile && (
+          <HillCharts
+            profile={outcome.profile}
+            bikes={outcome.bikes.map(({ ride }, bike) => ({
+              label: bikeName(scenario, bike),
+              ride: alongProfile(ride),
+            }))}
+            first={outcome.first}
+            system={system}
+          />
+        )}
         <dl class="facts">
           <Facts {...output} facts={HILL} />
           <Facts {...output} facts={ENDURANCE} ifKnown />

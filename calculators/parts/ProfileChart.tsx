@@ -1,0 +1,176 @@
+import type { Profile, ProfileRide, Span, SpanLimit } from '../model/index.ts';
+import { formatQuantity, type System } from '../quantities/index.ts';
+import { shorten } from './labels.ts';
+import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
+import { axisTicks, percent, SERIES } from './scale.ts';
+
+/** A bike on this hill, and what holds it back on parts of it. */
+export interface BikeOnHill {
+  label: string;
+  spans: readonly Span[];
+}
+
+interface Props {
+  profile: Profile;
+  /** none where only the hill is shown */
+  bikes?: readonly BikeOnHill[];
+  system: System;
+}
+
+/** What a bike is held by, in two words. */
+const HELD_BY: Readonly<Record<SpanLimit, string>> = {
+  'assist-limit': 'assist limit',
+  torque: 'torque',
+  support: 'support',
+  heat: 'motor heat',
+  battery: 'empty battery',
+  endurance: 'tired legs',
+  brakes: 'brakes',
+};
+
+const RIGHT = 97;
+/** px of a row below the profile: its words and its bar. */
+const ROW = 38;
+/** A stretch is seen however short it is, percent of the chart. */
+const SHORTEST = 0.8;
+
+/** A row below the profile: a bike and one limit, or nothing. */
+export interface HeldRow {
+  bike: number;
+  label: string;
+  /** what holds it back, and on how much of the way */
+  by: string;
+  words: string;
+  /** m from the bottom, by rising start; those that touch are one */
+  stretches: { from: number; to: number }[];
+}
+
+/** Where each limit binds on each bike; a bike that nothing holds back has one row that says so. */
+export function heldRows(bikes: readonly BikeOnHill[], system: System): HeldRow[] {
+  return bikes.flatMap(({ label, spans }, bike): HeldRow[] => {
+    const limits = [...new Set(spans.map(({ limit }) => limit))];
+    if (limits.length === 0) return [{ bike, label, by: 'nothing', words: 'nothing holds it back', stretches: [] }];
+    return limits.map((limit) => {
+      const stretches = joined(spans.filter((span) => span.limit === limit));
+      const metres = stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+      return {
+        bike,
+        label,
+        by: HELD_BY[limit],
+        words: `${HELD_BY[limit]}, ${formatQuantity(metres, 'distance', system)}`,
+        stretches,
+      };
+    });
+  });
+}
+
+/** Stretches of one limit, m; those that touch are one. */
+function joined(spans: readonly Span[]): HeldRow['stretches'] {
+  const stretches: HeldRow['stretches'] = [];
+  for (const { from, to } of spans) {
+    const last = stretches.at(-1);
+    if (last && from.distance <= last.to + 1e-6) last.to = Math.max(last.to, to.distance);
+    else stretches.push({ from: from.distance, to: to.distance });
+  }
+  return stretches;
+}
+
+/** Most points of which words or a table tell. */
+const MOST_POINTS = 9;
+
+/** The points of a hill that lie closest to even parts of it, by index: its bottom is left out, its top is in. */
+export function evenPoints(distance: Float64Array): number[] {
+  const length = distance.at(-1) ?? 0;
+  const parts = Math.min(MOST_POINTS, distance.length - 1);
+  const closest = (metres: number): number =>
+    distance.reduce(
+      (best, each, i) => (Math.abs(each - metres) < Math.abs((distance[best] ?? 0) - metres) ? i : best),
+      0,
+    );
+  return [...new Set(Array.from({ length: parts }, (_, i) => closest((length * (i + 1)) / parts)))].filter(
+    (i) => i > 0,
+  );
+}
+
+/** A ride along a profile: what is known of it on the way; nothing of a ride on one grade. */
+export const alongProfile = (ride: object | undefined): ProfileRide | undefined =>
+  ride && 'spans' in ride ? (ride as ProfileRide) : undefined;
+
+/** A hill as it climbs, and below it a row for each bike and what holds it back, over the same distances. */
+export function ProfileChart({ profile, bikes = [], system }: Props) {
+  const distance = [...profile.distance];
+  const height = [...profile.height];
+  const length = distance.at(-1) ?? 1;
+  const low = Math.min(...height);
+  const top = Math.max(...height, low + length / 100);
+  const headroom = 1.06 * (top - low);
+  const px = (metres: number): number => (100 * metres) / length;
+  const py = (metres: number): number => 100 - (100 * (metres - low)) / headroom;
+  const inPlotX = (metres: number): number => LEFT + ((RIGHT - LEFT) * metres) / length;
+  const line = distance.map((metres, i) => [px(metres), py(height[i] ?? 0)] as const);
+  const rows = heldRows(bikes, system);
+  const text = (metres: number, kind: 'distance' | 'height'): string => formatQuantity(metres, kind, system);
+  return (
+    <>
+      <Plot
+        description={`Height above the bottom: ${evenPoints(profile.distance)
+          .map((i) => `${text(height[i] ?? 0, 'height')} after ${text(distance[i] ?? 0, 'distance')}`)
+          .join(', ')}.`}
+        height={170}
+        right={RIGHT}
+        x={{ ...axisTicks(length, 'distance', system, 5), at: inPlotX }}
+        y={{
+          ...axisTicks(top, 'height', system, 3, low),
+          at: (metres) => TOP + ((BOTTOM - TOP) * py(metres)) / 100,
+        }}
+        curves={
+          <g class="six">
+            <path class="band" d={`${path([...line, [100, 100], [0, 100]])}Z`} />
+            <path class="curve" d={path(line)} />
+          </g>
+        }
+      >
+        {null}
+      </Plot>
+      {rows.length > 0 && (
+        <svg
+          class="chart"
+          width="100%"
+          height={ROW * rows.length}
+          role="img"
+          aria-label={`What holds each bike back: ${rows.map((row) => rowText(row, system)).join('; ')}.`}
+        >
+          {rows.map(({ bike, label, words, stretches }, i) => {
+            const y = ROW * i;
+            return (
+              <g key={`${bike} ${words}`} class={SERIES[bike % SERIES.length]}>
+                <text class="key" x={percent(LEFT / 100)} y={y + 13}>
+                  <tspan class="value">{shorten(label)}</tspan> {words}
+                </text>
+                <line class="grid" x1={percent(LEFT / 100)} x2={percent(RIGHT / 100)} y1={y + 23} y2={y + 23} />
+                {stretches.map(({ from, to }) => (
+                  <rect
+                    key={from}
+                    class="bar"
+                    x={percent(inPlotX(from) / 100)}
+                    y={y + 18}
+                    width={percent(Math.max(SHORTEST, inPlotX(to) - inPlotX(from)) / 100)}
+                    height="10"
+                  />
+                ))}
+              </g>
+            );
+          })}
+        </svg>
+      )}
+    </>
+  );
+}
+
+/** A row in words, with its first stretches. */
+function rowText({ label, words, stretches }: HeldRow, system: System): string {
+  const text = (metres: number): string => formatQuantity(metres, 'distance', system);
+  const shown = stretches.slice(0, 6).map(({ from, to }) => `${text(from)} to ${text(to)}`);
+  const more = stretches.length > shown.length ? ` and ${stretches.length - shown.length} more` : '';
+  return `${label}, ${words}${shown.length > 0 ? `: ${shown.join(', ')}${more}` : ''}`;
+}
