@@ -39,6 +39,8 @@ export function Recording({ tool }: { tool: Handle }) {
     tool.warmUp();
   };
   const hasFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
+  // an explainer shows the calculator alone
+  if (!tool.page) return null;
   return (
     <section
       class={over ? 'recording over' : 'recording'}
@@ -76,7 +78,7 @@ export function Recording({ tool }: { tool: Handle }) {
           <span>Choose a recording</span>
         </label>
         <p id="recording-formats">
-          <span class="wide-only">Or drop it here. </span>GPX, TCX, FIT or CSV, up to 50&#8239;MB. Read on this device;
+          <span class="mouse-only">Or drop it here. </span>GPX, TCX, FIT or CSV, up to 50&#8239;MB. Read on this device;
           nothing is sent anywhere.
         </p>
       </div>

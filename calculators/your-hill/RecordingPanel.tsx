@@ -199,57 +199,59 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
         />
       </figure>
       {found}
-      <ClimbList
-        part={part}
-        analysis={analysis}
-        picked={stretch?.climb}
-        system={system}
-        onPick={state.pickClimb}
-        onOwn={state.pickOwn}
-      />
-      {stretch && figures && (
-        <section class="picked-climb" aria-labelledby="picked-title">
-          <h3 id="picked-title">{stretch.climb < 0 ? 'Your own stretch' : `Climb ${stretch.climb + 1}`}</h3>
-          <Below scenario={tool.scenario} hill={hill} isBelow={isBelow} onPut={state.put} />
-          <figure>
-            <figcaption>
-              {endText('start', placeOf(stretch.from), height[stretch.from] ?? Number.NaN, system)}.{' '}
-              {endText('top', placeOf(stretch.to), height[stretch.to] ?? Number.NaN, system)}.
-            </figcaption>
-            <CloseUp
-              track={track}
-              height={height}
-              system={system}
-              description="The picked stretch and the road around it."
-              stretch={stretch}
-              moving={state.moving}
-              onMove={state.move}
-              onEnd={state.endMove}
-            />
-          </figure>
-          <fieldset class="ends">
-            <legend class="minor">Drag the ends, move them with the arrow keys, or write where they are</legend>
-            <div class="fields">
-              {(['start', 'top'] as const).map((end) => (
-                <OwnField
-                  key={end}
-                  id={`stretch-${end}`}
-                  label={end === 'start' ? 'Start, along the way' : 'Top, along the way'}
-                  kind="distance"
-                  value={placeOf(end === 'start' ? stretch.from : stretch.to)}
-                  min={0}
-                  max={last}
-                  system={system}
-                  onValue={(si) => state.move(moveEnd(track.distance, stretch, end, si), 'key')}
-                />
-              ))}
-            </div>
-          </fieldset>
-          <ClimbFigures figures={figures} system={system} />
-          <Steepness track={track} height={height} stretch={stretch} system={system} />
-          <Calibration tool={tool} track={track} height={height} stretch={stretch} />
-        </section>
-      )}
+      <div class="climbs-and-picked">
+        <ClimbList
+          part={part}
+          analysis={analysis}
+          picked={stretch?.climb}
+          system={system}
+          onPick={state.pickClimb}
+          onOwn={state.pickOwn}
+        />
+        {stretch && figures && (
+          <section class="picked-climb" aria-labelledby="picked-title">
+            <h3 id="picked-title">{stretch.climb < 0 ? 'Your own stretch' : `Climb ${stretch.climb + 1}`}</h3>
+            <Below scenario={tool.scenario} hill={hill} isBelow={isBelow} onPut={state.put} />
+            <figure>
+              <figcaption>
+                {endText('start', placeOf(stretch.from), height[stretch.from] ?? Number.NaN, system)}.{' '}
+                {endText('top', placeOf(stretch.to), height[stretch.to] ?? Number.NaN, system)}.
+              </figcaption>
+              <CloseUp
+                track={track}
+                height={height}
+                system={system}
+                description="The picked stretch and the road around it."
+                stretch={stretch}
+                moving={state.moving}
+                onMove={state.move}
+                onEnd={state.endMove}
+              />
+            </figure>
+            <fieldset class="ends">
+              <legend class="minor">Drag the ends, move them with the arrow keys, or write where they are</legend>
+              <div class="fields">
+                {(['start', 'top'] as const).map((end) => (
+                  <OwnField
+                    key={end}
+                    id={`stretch-${end}`}
+                    label={end === 'start' ? 'Start, along the way' : 'Top, along the way'}
+                    kind="distance"
+                    value={placeOf(end === 'start' ? stretch.from : stretch.to)}
+                    min={0}
+                    max={last}
+                    system={system}
+                    onValue={(si) => state.move(moveEnd(track.distance, stretch, end, si), 'key')}
+                  />
+                ))}
+              </div>
+            </fieldset>
+            <ClimbFigures figures={figures} system={system} />
+            <Steepness track={track} height={height} stretch={stretch} system={system} />
+            <Calibration tool={tool} track={track} height={height} stretch={stretch} />
+          </section>
+        )}
+      </div>
     </>
   );
 }
