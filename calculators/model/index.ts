@@ -17,6 +17,7 @@ export * from './infer.ts';
 export * from './keep.ts';
 export * from './motor.ts';
 export * from './plan.ts';
+export * from './powerForTime.ts';
 export * from './powerToWeight.ts';
 export * from './profile.ts';
 export * from './random.ts';

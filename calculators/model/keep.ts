@@ -1,6 +1,9 @@
 import { type Climb, loadOf } from './climb.ts';
+import { crankPowerForTime } from './infer.ts';
 import { assistShare, motorBound, motorOutput } from './motor.ts';
+import { powerForTime } from './powerForTime.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
+import { profileOf } from './ride.ts';
 import { type Reserves, rideStages } from './stages.ts';
 
 /** Power at the crank, W, that rides the hill at `speed` (m/s). */
@@ -13,11 +16,15 @@ const isLater = (taken: number, time: number): boolean => taken > time * (1 + 1e
 /** Hardly any pedalling, W: enough for a motor to help. */
 const TOUCH = 1e-3;
 
+/** W, more than any motor has. */
+const FAR_TOO_MUCH = 1e6;
+
 /**
  * Power, W, of the rider that takes `time` (s) up this hill with this motor. Zero where less than any pedalling would do:
  * a motor gives nothing without it, and with it the climb is faster. Where something runs out on the way, the legs make up for it.
  */
 export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {}): number {
+  if (climb.hill.profile) return riderAlongProfile(climb, time, reserves);
   const lasting = riderWhileItLasts(climb, time);
   const isSlow = (riderPower: number): boolean => isLater(rideStages({ ...climb, riderPower }, reserves).time, time);
   let low = Math.max(lasting, TOUCH);
@@ -30,6 +37,13 @@ export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {})
     else high = middle;
   }
   return high;
+}
+
+/** The same along a profile, by trying. */
+function riderAlongProfile(climb: Climb, time: number, reserves: Reserves): number {
+  const mean = riderWhileItLasts(climb, time);
+  const power = powerForTime((riderPower) => ({ ...climb, riderPower }), reserves, time, TOUCH, Math.max(1, mean));
+  return power > TOUCH ? power : 0;
 }
 
 /** The same with a motor that gives what it can from bottom to top. */
@@ -50,6 +64,7 @@ export type NoMotor = 'no-pedalling' | 'beyond-limit' | 'none-needed' | 'bound' 
 
 /** Power, W, that the motor must hold below its fade so that the rider takes `time` (s); or why there is none. */
 export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {}): number | NoMotor {
+  if (climb.hill.profile) return motorAlongProfile(climb, time, reserves);
   const speed = climb.hill.distance / time;
   const needed = crankPowerAt(climb, speed) - climb.riderPower;
   if (!(needed > 0)) return 'none-needed';
@@ -62,9 +77,36 @@ export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {})
   return isLater(rideStages(given, reserves).time, time) ? 'runs-out' : motorPower;
 }
 
-/** Motor power, W at the crank, that the hill takes at the assist limit: no motor, however strong, is faster there. Null without a limit, or where the rider alone is. */
+function motorAlongProfile(climb: Climb, time: number, reserves: Reserves): number | NoMotor {
+  const needed = crankPowerForTime(climb, time) - climb.riderPower;
+  if (!(needed > 0)) return 'none-needed';
+  if (!(climb.riderPower > 0)) return 'no-pedalling';
+  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, needed);
+  if (motor === Number.POSITIVE_INFINITY) {
+    const unbound = { ...climb, support: undefined, torque: undefined, motorPower: FAR_TOO_MUCH };
+    return isLater(rideStages(unbound, {}).time, time) ? 'beyond-limit' : 'bound';
+  }
+  return isLater(rideStages({ ...climb, motorPower: motor }, reserves).time, time) ? 'runs-out' : motor;
+}
+
+/**
+ * Motor power, W at the crank, that the hill takes at the assist limit: no motor, however strong, is faster there. Null without a limit, or where the rider
+ * alone is. Along a profile its steepest piece decides.
+ */
 export function powerAtLimit(climb: Climb): number | null {
   if (climb.assistLimit === null) return null;
-  const power = crankPowerAt(climb, climb.assistLimit) - climb.riderPower;
+  const power = crankPowerAt(steepest(climb), climb.assistLimit) - climb.riderPower;
   return power > 0 ? power : null;
+}
+
+/** The climb on the steepest piece of its profile. */
+function steepest(climb: Climb): Climb {
+  if (!climb.hill.profile) return climb;
+  const { distance, height } = profileOf(climb.hill);
+  let sin = -1;
+  for (let i = 1; i < distance.length; i++) {
+    const rise = (height[i] as number) - (height[i - 1] as number);
+    sin = Math.max(sin, rise / ((distance[i] as number) - (distance[i - 1] as number)));
+  }
+  return { ...climb, hill: { ...climb.hill, sin, cos: Math.sqrt(1 - sin * sin) } };
 }
