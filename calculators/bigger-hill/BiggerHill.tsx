@@ -3,6 +3,7 @@ import { BikeTable } from '../parts/BikeTable.tsx';
 import { ENDURANCE, type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { resultText } from '../parts/Output.tsx';
+import { alongProfile, ProfileFigure } from '../parts/ProfileChart.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { TrackChart } from '../parts/TrackChart.tsx';
 import { bikeName, columnsOf, isGiven, resultOf, type Scenario, valueText } from '../scenario/index.ts';
@@ -19,9 +20,12 @@ const HILLS: Fact[] = [
 export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
   const { system } = scenario;
   const outcome = biggerHill(scenario);
+  const carried = outcome.about?.centre.bikes ?? [];
+  const { profile } = carried[0]?.climb.hill ?? {};
   const tracks = columnsOf(scenario, 'bike').flatMap((bike) => {
     const time = resultOf(outcome, 'time', bike + 1);
     if (time.si === undefined) return [];
+    const points = alongProfile(carried[bike]?.ride)?.points;
     return [
       {
         label: bikeName(scenario, bike),
@@ -30,6 +34,7 @@ export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
         low: time.low ?? time.si,
         high: time.high ?? time.si,
         proportional: resultOf(outcome, 'time-proportional', bike + 1).si,
+        points: points && Array.from(points.distance, (x, i) => ({ x, time: points.time[i] ?? 0 })),
       },
     ];
   });
@@ -50,21 +55,32 @@ export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
     ),
     details: (
       <>
-        {tracks.length > 0 && outcome.targetGain > 0 && (
+        {tracks.length > 0 && (profile || outcome.targetGain > 0) && (
           <figure>
             <figcaption>
-              Time against height on the other hill. Solid is the model with its range at the top, dashed is the
-              measured time multiplied by height.
+              Time against {profile ? 'distance' : 'height'} on the other hill. Solid is the model with its range at the
+              top, dashed {profile ? 'ends at' : 'is'} the measured time multiplied by height.
             </figcaption>
             <TrackChart
               {...{
                 description: `Time to the top of the other hill: ${standingsText({ scenario, outcome, system })}.`,
                 tracks,
-                height: outcome.targetGain,
+                xKind: profile ? 'distance' : 'height',
+                length: profile?.distance.at(-1) ?? outcome.targetGain,
                 system,
               }}
             />
           </figure>
+        )}
+        {profile && (
+          <ProfileFigure
+            profile={profile}
+            bikes={carried.map(({ ride }, bike) => ({
+              label: bikeName(scenario, bike),
+              spans: alongProfile(ride)?.spans,
+            }))}
+            system={system}
+          />
         )}
         <Folded small={small} words="Bike by bike, and what was read back">
           <BikeTable

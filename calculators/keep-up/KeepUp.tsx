@@ -3,6 +3,7 @@ import type { Answer } from '../parts/answer.ts';
 import { CurveChart } from '../parts/CurveChart.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
+import { ProfileFigure } from '../parts/ProfileChart.tsx';
 import { formatDuration, formatQuantity, formatRange } from '../quantities/index.ts';
 import { keyOf, numberOf, type Result, resultOf, type Scenario } from '../scenario/index.ts';
 import { onwardQuery } from '../scenario/onward.ts';
@@ -64,6 +65,7 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
   const time = of('time');
   const power = numberOf(scenario, 'power');
   const range = rangeText(legs, system);
+  const { profile } = outcome.about?.you.hill ?? {};
   const links = [
     [climbLink(scenario, 'power', legs), 'Your climb with that power'],
     [climbLink(scenario, 'motor', motor), 'Your climb with that motor'],
@@ -160,6 +162,7 @@ export function keepUpAnswer(scenario: Scenario, small: boolean): Answer {
             />
           </figure>
         )}
+        {profile && <ProfileFigure profile={profile} system={system} />}
       </>
     ),
   };

@@ -1,4 +1,4 @@
-import type { Profile, ProfileRide, Span, SpanLimit } from '../model/index.ts';
+import type { Profile, ProfileRide, Span, SpanLimit, StagedClimb } from '../model/index.ts';
 import { formatQuantity, type System } from '../quantities/index.ts';
 import { shorten } from './labels.ts';
 import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
@@ -7,10 +7,11 @@ import { axisTicks, percent, SERIES } from './scale.ts';
 /** A bike on this hill, and what holds it back on parts of it. */
 export interface BikeOnHill {
   label: string;
-  spans: readonly Span[];
+  /** nothing where that is not known: its time was measured, or it does not get up */
+  spans: readonly Span[] | undefined;
 }
 
-interface Props {
+interface ProfileChartProps {
   profile: Profile;
   /** none where only the hill is shown */
   bikes?: readonly BikeOnHill[];
@@ -48,6 +49,7 @@ export interface HeldRow {
 /** Where each limit binds on each bike; a bike that nothing holds back has one row that says so. */
 export function heldRows(bikes: readonly BikeOnHill[], system: System): HeldRow[] {
   return bikes.flatMap(({ label, spans }, bike): HeldRow[] => {
+    if (!spans) return [];
     const limits = [...new Set(spans.map(({ limit }) => limit))];
     if (limits.length === 0) return [{ bike, label, by: 'nothing', words: 'nothing holds it back', stretches: [] }];
     return limits.map((limit) => {
@@ -92,12 +94,23 @@ export function evenPoints(distance: Float64Array): number[] {
   );
 }
 
-/** A ride along a profile: what is known of it on the way; nothing of a ride on one grade. */
-export const alongProfile = (ride: object | undefined): ProfileRide | undefined =>
-  ride && 'spans' in ride ? (ride as ProfileRide) : undefined;
+/** A ride along a profile, of which more is known than of one on one grade; nothing where it does not get to the top. */
+export const alongProfile = (ride: StagedClimb | undefined): ProfileRide | undefined =>
+  ride && 'spans' in ride && Number.isFinite(ride.time) ? (ride as ProfileRide) : undefined;
 
 /** A hill as it climbs, and below it a row for each bike and what holds it back, over the same distances. */
-export function ProfileChart({ profile, bikes = [], system }: Props) {
+export function ProfileFigure(props: ProfileChartProps) {
+  return (
+    <figure>
+      <figcaption>
+        {props.bikes ? 'The hill, and where on it something holds a bike back.' : 'The hill in pieces.'}
+      </figcaption>
+      <ProfileChart {...props} />
+    </figure>
+  );
+}
+
+function ProfileChart({ profile, bikes = [], system }: ProfileChartProps) {
   const distance = [...profile.distance];
   const height = [...profile.height];
   const length = distance.at(-1) ?? 1;

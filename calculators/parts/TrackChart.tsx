@@ -12,22 +12,29 @@ export interface Track {
   high: number;
   /** s, the same by the ratio of heights */
   proportional: number | undefined;
+  /** where it is when, on the way: m as the axis counts them, and s; absent where the line is straight */
+  points?: readonly { x: number; time: number }[] | undefined;
 }
 
 export interface TrackChartProps {
   description: string;
   tracks: readonly Track[];
-  height: number;
+  /** what runs along the axis, and m of it to the top */
+  xKind: 'height' | 'distance';
+  length: number;
   system: System;
 }
 
-/** Time against height: a straight line for each bike at its steady speed, its range at the top, and dashed what multiplying gives. */
-export function TrackChart({ description, tracks, height, system }: TrackChartProps) {
+/**
+ * Time against height, or along a hill in pieces against distance: a line for each bike, straight at a steady speed, its range at the top,
+ * and dashed what multiplying gives.
+ */
+export function TrackChart({ description, tracks, xKind, length, system }: TrackChartProps) {
   const right = 66;
   const top = Math.max(...tracks.map((track) => Math.max(track.time, track.high)), 1) * 1.04;
-  const xAxis = axisTicks(height, 'height', system, 3);
+  const xAxis = axisTicks(length, xKind, system, 3);
   const yAxis = axisTicks(top, 'duration', system);
-  const inPlotX = (x: number): number => LEFT + ((right - LEFT) * x) / height;
+  const inPlotX = (x: number): number => LEFT + ((right - LEFT) * x) / length;
   const inPlotY = (y: number): number => BOTTOM - ((BOTTOM - TOP) * y) / top;
   const labels = spreadLabels(
     tracks.map((track) => inPlotY(track.time)),
@@ -53,10 +60,14 @@ export function TrackChart({ description, tracks, height, system }: TrackChartPr
           )}
           <path
             class="curve"
-            d={path([
-              [0, 100],
-              [100, 100 - (100 * track.time) / top],
-            ])}
+            d={path(
+              (
+                track.points ?? [
+                  { x: 0, time: 0 },
+                  { x: length, time: track.time },
+                ]
+              ).map(({ x, time }) => [(100 * x) / length, 100 - (100 * time) / top]),
+            )}
           />
         </g>
       ))}

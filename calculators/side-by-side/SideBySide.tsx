@@ -4,6 +4,7 @@ import { BikeTable } from '../parts/BikeTable.tsx';
 import { ENDURANCE, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { resultText } from '../parts/Output.tsx';
+import { alongProfile, ProfileFigure } from '../parts/ProfileChart.tsx';
 import { Standings, standingsText } from '../parts/Standings.tsx';
 import { bikeName, columnsOf, resultOf, type Scenario } from '../scenario/index.ts';
 import { sideBySide } from './outcome.ts';
@@ -28,6 +29,8 @@ export function sideBySideAnswer(scenario: Scenario, small: boolean): Answer {
         ];
   });
 
+  const { profile } = outcome.bikes[0]?.climb.hill ?? {};
+
   return {
     spoken: standingsText({ scenario, outcome, system }),
     remarks: sideBySideRemarks(scenario, outcome),
@@ -48,6 +51,16 @@ export function sideBySideAnswer(scenario: Scenario, small: boolean): Answer {
               {...{ series: true, description: `Climb times: ${standingsText({ scenario, outcome, system })}.`, bars }}
             />
           </figure>
+        )}
+        {profile && (
+          <ProfileFigure
+            profile={profile}
+            bikes={outcome.bikes.map(({ ride }, bike) => ({
+              label: bikeName(scenario, bike),
+              spans: alongProfile(ride)?.spans,
+            }))}
+            system={system}
+          />
         )}
         <Folded small={small} words="Bike by bike">
           <BikeTable

@@ -1,7 +1,7 @@
 import type { Profile, ProfileRide } from '../model/index.ts';
 import { differenceText } from '../parts/differences.ts';
 import { LinesChart } from '../parts/LinesChart.tsx';
-import { evenPoints, heldRows, ProfileChart } from '../parts/ProfileChart.tsx';
+import { evenPoints, heldRows, ProfileFigure } from '../parts/ProfileChart.tsx';
 import { formatQuantity, type System } from '../quantities/index.ts';
 import { gapsAlong } from './along.ts';
 
@@ -27,7 +27,7 @@ export function HillCharts({ profile, bikes, first, system }: Props) {
     const points = gaps[bike] ?? [];
     return points.length > 0 ? [{ bike, label, points, last: points.at(-1)?.gap ?? 0 }] : [];
   });
-  const onHill = bikes.map(({ label, ride }) => ({ label, spans: ride?.spans ?? [] }));
+  const onHill = bikes.map(({ label, ride }) => ({ label, spans: ride?.spans }));
   const widest = Math.max(...drawn.flatMap(({ points }) => points.map(({ gap }) => Math.abs(gap))), 0);
   const leader = bikes[first]?.label ?? '';
   const text = (metres: number, kind: 'distance' | 'height' = 'distance'): string =>
@@ -35,10 +35,7 @@ export function HillCharts({ profile, bikes, first, system }: Props) {
   const marks = evenPoints(profile.distance);
   return (
     <>
-      <figure>
-        <figcaption>The hill, and where on it something holds a bike back.</figcaption>
-        <ProfileChart profile={profile} bikes={onHill} system={system} />
-      </figure>
+      <ProfileFigure profile={profile} bikes={onHill} system={system} />
       {widest > 0 && (
         <figure>
           <figcaption>Time behind {leader} along the way.</figcaption>

@@ -13,7 +13,7 @@ export interface GapAlong {
 export function gapsAlong(rides: readonly (ProfileRide | undefined)[], first: number): GapAlong[][] {
   const leader = rides[first];
   return rides.map((ride) => {
-    if (!ride || !leader || !Number.isFinite(ride.time)) return [];
+    if (!ride || !leader) return [];
     return [...ride.points.distance].map((distance, i) => ({
       distance,
       gap: (ride.points.time[i] ?? Number.NaN) - (leader.points.time[i] ?? Number.NaN),
