@@ -253,7 +253,7 @@ export const comparisons: readonly Comparison[] = [
     tolerance: 1e-9,
   },
   {
-    quantity: 'Calibration from 2 to 6 control runs',
+    quantity: 'Calibration from 2 to 6 control runs, for a bigger hill',
     against: `weighted least squares in ${MATHJS} matrices`,
     cases: 300,
     largest: () => controlFit(300),

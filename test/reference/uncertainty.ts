@@ -242,7 +242,7 @@ const supplement = (example: string) => ({ source: `JCGM 101:2008, ${example}`, 
 const worked = { source: 'worked out exactly', status: 'recomputed' } as const;
 const SUMS = 'Sum of four inputs, 95 % half-width';
 const WEIGHT = 'Calibration of a weight';
-const LOSS = 'Loss of a power meter, millionths';
+const LOSS = 'Loss in calibrating a microwave power meter, millionths';
 
 /*
  * 200,000 trials leave a mean uncertain by 0.0022 of the standard deviation, the standard deviation by 0.0016 of itself (0.0032 where the tail is
