@@ -127,7 +127,7 @@ const LONGEST_LINE = 1_000_000;
 export function readCsv(bytes: Uint8Array, problems: Problems, onProgress: (share: number) => void): ReadParts {
   const nothing = (message: string): ReadParts => {
     problems.say(message);
-    return { parts: [], notes: [], cutShort: false };
+    return { parts: [], notes: [], cutShort: false, explained: true };
   };
   let head: Head | undefined;
   const builder = trackBuilder(problems, newRoom());

@@ -2,7 +2,15 @@ import { type FitMessage, fitMessages, fitNumber, fitText, isFitAt } from './fit
 import type { Problems } from './problems.ts';
 import type { ReadParts } from './readRecording.ts';
 import type { DeviceTotals, Part } from './recording.ts';
-import { blankPoint, clearPoint, newRoom, type PartOptions, type Point, trackBuilder } from './trackBuilder.ts';
+import {
+  blankPoint,
+  clearPoint,
+  newRoom,
+  type PartOptions,
+  type Point,
+  type TrackBuilder,
+  trackBuilder,
+} from './trackBuilder.ts';
 
 /* FIT: the binary format of many devices. Numbers and scales of the fields are those of its public profile, as in the library's tables. */
 
@@ -121,11 +129,8 @@ export function readFit(bytes: Uint8Array, problems: Problems, onProgress: (shar
       );
 
     const options = { planned, stops };
-    const made = partsOf(builder, sessions, courseName, options);
-    for (const one of made) {
-      rides++;
-      parts.push(one.name === '' ? { ...one, name: `${planned ? 'Course' : 'Ride'} ${rides}` } : one);
-    }
+    const nameOf = (name: string): string => name || `${planned ? 'Course' : 'Ride'} ${++rides}`;
+    parts.push(...partsOf(builder, sessions, { ...options, courseName, nameOf }));
     if (builder.count('otherPower') > 0)
       problems.say(
         builder.count('power') > 0
@@ -203,21 +208,21 @@ function sessionOf(message: FitMessage): Session {
 
 /** One part for each session, by when it started; without sessions, as in a file that is cut short, one of all. */
 function partsOf(
-  builder: ReturnType<typeof trackBuilder>,
+  builder: TrackBuilder,
   sessions: readonly Session[],
-  courseName: string,
-  options: Pick<PartOptions, 'planned' | 'stops'>,
+  options: Pick<PartOptions, 'planned' | 'stops'> & { courseName: string; nameOf: (name: string) => string },
 ): Part[] {
+  const { courseName, nameOf, ...rest } = options;
   const known = sessions.filter(({ start }) => !Number.isNaN(start)).sort((a, b) => a.start - b.start);
   if (known.length < 2) {
     const [only] = sessions;
-    const part = builder.part({ ...options, name: courseName || only?.name || '', device: only?.device ?? {} });
+    const part = builder.part({ ...rest, name: nameOf(courseName || (only?.name ?? '')), device: only?.device ?? {} });
     return part ? [part] : [];
   }
-  return known.flatMap(({ name, device }, index) => {
-    const from = index === 0 ? 0 : builder.firstFrom((known[index] as Session).start);
+  return known.flatMap(({ start, name, device }, index) => {
     const next = known[index + 1];
+    const from = index === 0 ? 0 : builder.firstFrom(start);
     const to = next ? builder.firstFrom(next.start) : builder.size;
-    return builder.part({ ...options, name, device, from, to }) ?? [];
+    return builder.part({ ...rest, name: nameOf(name), device, from, to }) ?? [];
   });
 }

@@ -22,6 +22,9 @@ const OTHERS: readonly { start: string; message: string }[] = [
 /** How much of a file is looked at for the name of its root. */
 const START = 65_536;
 
+/** A file without its start is still known by its points. */
+const POINT = /<(?:[\w.-]+:)?(?:trkpt|rtept|Trackpoint)[\s>]/;
+
 /** What a file is, by its content; a sentence where it is nothing that can be read. */
 export function kindOf(bytes: Uint8Array): { format: Format } | { message: string } {
   if (bytes.length === 0) return { message: 'This file is empty.' };
@@ -33,7 +36,7 @@ export function kindOf(bytes: Uint8Array): { format: Format } | { message: strin
 
   const text = new TextDecoder(encodingOf(bytes)).decode(bytes.subarray(0, START)).trimStart();
   if (text === '') return { message: 'There is nothing in this file.' };
-  if (text.startsWith('<')) return kindOfXml(text);
+  if (text.startsWith('<') || POINT.test(text)) return kindOfXml(text);
   const strange = [...text.slice(0, 4000)].filter(
     (letter) => (letter < ' ' && !'\t\n\r\f'.includes(letter)) || letter === '\ufffd',
   );

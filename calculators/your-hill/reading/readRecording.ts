@@ -18,6 +18,8 @@ export interface ReadParts {
   parts: Part[];
   notes: string[];
   cutShort: boolean;
+  /** a problem says already why there are no parts */
+  explained?: boolean;
 }
 
 const READERS: Record<
@@ -44,8 +46,8 @@ export function readRecording(
     const kind = kindOf(bytes);
     if ('message' in kind) return nothingRead(file, kind.message);
     const problems = collectProblems(kind.format === 'fit' ? 'record' : 'line');
-    const { parts, notes, cutShort } = READERS[kind.format](bytes, problems, onProgress);
-    if (parts.length === 0) problems.say(NO_PARTS);
+    const { parts, notes, cutShort, explained = false } = READERS[kind.format](bytes, problems, onProgress);
+    if (parts.length === 0 && !explained) problems.say(NO_PARTS);
     onProgress(1);
     return { file, format: kind.format, parts, problems: problems.list(), notes, cutShort };
   } catch (error) {

@@ -458,7 +458,8 @@ function mendCounter(counter: Float64Array, time: Float64Array, places: Int32Arr
       );
       carried -= step(i);
     }
-    counter[i] = (counter[i] as number) + carried;
+    // carried on by a rounded number, it could fall by the last digit
+    counter[i] = Math.max((counter[i] as number) + carried, counter[last] as number);
     last = i;
   }
 }
@@ -558,7 +559,8 @@ function fill(distance: Float64Array, from: number, to: number, guides: readonly
     const share = guide
       ? ((guide[i] as number) - (guide[from] as number)) / ((guide[to] as number) - (guide[from] as number))
       : (i - from) / (to - from);
-    distance[i] = start + metres * share;
+    // rounding must not let the distance fall at the end of the gap
+    distance[i] = Math.min(start + metres * share, distance[to] as number);
   }
 }
 
