@@ -2,7 +2,7 @@ import { BEARINGS_CONSTANT, BEARINGS_PER_SPEED, GRAVITY } from '../constants.ts'
 import { tQuantile } from '../distributions.ts';
 import { propagate, type UncertainInput, type UncertainResult } from '../uncertainty.ts';
 import { climbFigures, FULL_COVERAGE, STANDING_SPEED } from './climbs.ts';
-import { at, type Span, stretchesOf } from './columns.ts';
+import { at, type Stretch, stretchesOf } from './columns.ts';
 import type { Track } from './track.ts';
 
 /** How well the setting of a recorded ride and its recording are known: 95 % half-widths. */
@@ -203,7 +203,7 @@ function withScatter({ value, low, high, causes }: UncertainResult, half: number
 }
 
 /** Pieces of road that can be balanced. */
-function piecesOf(track: Track, height: Float64Array, whole: Span): Piece[] {
+function piecesOf(track: Track, height: Float64Array, whole: Stretch): Piece[] {
   const pieces: Piece[] = [];
   for (const stretch of stretchesOf(height.length, track.breaks)) {
     const points: number[] = [];

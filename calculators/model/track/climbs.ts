@@ -1,4 +1,4 @@
-import { at, known, type Span, stretchesOf } from './columns.ts';
+import { at, known, type Stretch, stretchesOf } from './columns.ts';
 import type { Break, Track } from './track.ts';
 
 /** What counts as a climb. */
@@ -31,7 +31,7 @@ export function isPause({ index, why, apart }: Break, height: Float64Array): boo
 }
 
 /** Spans of points that all have a height, parted by the breaks that are no pause on the spot. */
-function roads(height: Float64Array, breaks: readonly Break[]): Span[] {
+function roads(height: Float64Array, breaks: readonly Break[]): Stretch[] {
   const gaps = breaks.filter((gap) => gap.index > 0 && gap.index < height.length && !isPause(gap, height));
   return known(height, stretchesOf(height.length, gaps));
 }
@@ -61,14 +61,14 @@ export function findClimbs(
   height: Float64Array,
   breaks: readonly Break[],
   options: Partial<ClimbOptions> = {},
-): Span[] {
+): Stretch[] {
   const rules = { ...CLIMB, ...options };
   const level = withoutJumps(height, breaks);
-  const gainOf = ({ from, to }: Span): number => at(level, to) - at(level, from);
-  const wayOf = ({ from, to }: Span): number => at(distance, to) - at(distance, from);
-  const counts = (span: Span): boolean =>
+  const gainOf = ({ from, to }: Stretch): number => at(level, to) - at(level, from);
+  const wayOf = ({ from, to }: Stretch): number => at(distance, to) - at(distance, from);
+  const counts = (span: Stretch): boolean =>
     gainOf(span) >= rules.gain && gradeOf(gainOf(span), wayOf(span)) >= rules.grade;
-  const found: Span[] = [];
+  const found: Stretch[] = [];
   for (const road of roads(height, breaks)) {
     // half the least grade at first, so that a gentle part between two steep ones does not part them …
     for (const rise of risesOver(distance, level, road, 0.5 * rules.grade, rules)) {
@@ -84,7 +84,7 @@ export function findClimbs(
         for (const other of risesOver(distance, level, rest, rules.grade, rules)) if (counts(other)) found.push(other);
     }
   }
-  const hardness = (span: Span): number => gainOf(span) * gradeOf(gainOf(span), wayOf(span));
+  const hardness = (span: Stretch): number => gainOf(span) * gradeOf(gainOf(span), wayOf(span));
   return found.sort((a, b) => hardness(b) - hardness(a) || a.from - b.from);
 }
 
@@ -102,11 +102,11 @@ export function gradeOf(gain: number, way: number): number {
 function risesOver(
   distance: Float64Array,
   height: Float64Array,
-  { from, to }: Span,
+  { from, to }: Stretch,
   tilt: number,
   rules: ClimbOptions,
-): Span[] {
-  const rises: Span[] = [];
+): Stretch[] {
+  const rises: Stretch[] = [];
   const above = (i: number): number => at(height, i) - tilt * at(distance, i);
   const close = (foot: number, top: number): void => {
     if (at(height, top) - at(height, foot) >= rules.gain) rises.push({ from: foot, to: top });
@@ -136,7 +136,7 @@ function risesOver(
 }
 
 /** The part of a span that rises highest above a line of grade `tilt`: its ends flatter than that are left off. */
-function steadiest(distance: Float64Array, height: Float64Array, { from, to }: Span, tilt: number): Span {
+function steadiest(distance: Float64Array, height: Float64Array, { from, to }: Stretch, tilt: number): Stretch {
   let best = { from, to: from };
   let [most, foot] = [0, from];
   const above = (i: number): number => at(height, i) - tilt * at(distance, i);
@@ -232,7 +232,7 @@ function orderedEnds(from: number, to: number, points: number): [number, number]
   return a <= b ? [a, b] : [b, a];
 }
 
-const roadsWithin = (height: Float64Array, breaks: readonly Break[], from: number, to: number): Span[] =>
+const roadsWithin = (height: Float64Array, breaks: readonly Break[], from: number, to: number): Stretch[] =>
   roads(height, breaks).flatMap((road) => {
     const part = { from: Math.max(from, road.from), to: Math.min(to, road.to) };
     return part.from <= part.to ? [part] : [];
@@ -242,7 +242,7 @@ const roadsWithin = (height: Float64Array, breaks: readonly Break[], from: numbe
 function steepestPart(
   distance: Float64Array,
   height: Float64Array,
-  parts: readonly Span[],
+  parts: readonly Stretch[],
   origin: number,
   over: number,
 ): { grade: number; at: number; length: number } {

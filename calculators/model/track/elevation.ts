@@ -1,4 +1,4 @@
-import { at, known, type Span, stretchesOf } from './columns.ts';
+import { at, known, type Stretch, stretchesOf } from './columns.ts';
 import type { Break, Track } from './track.ts';
 
 /** A run of points whose recorded height was no height. Both ends included. */
@@ -53,12 +53,12 @@ export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'dist
   for (const { from, to } of spikes) heights.fill(Number.NaN, from, to + 1);
   const holes = missingOf(elevation, stretches);
   for (const stretch of stretches) fillHoles(distance, heights, stretch);
-  const worst = ({ from, to }: Span): number => {
+  const worst = ({ from, to }: Stretch): number => {
     let metres = 0;
     for (let i = from; i <= to; i++) metres = Math.max(metres, Math.abs(at(elevation, i) - at(heights, i)) || 0);
     return metres;
   };
-  const wayOf = ({ from, to }: Span): number =>
+  const wayOf = ({ from, to }: Stretch): number =>
     at(distance, Math.min(to + 1, heights.length - 1)) - at(distance, Math.max(from - 1, 0));
   const mended: Mended[] = [
     ...zeros.map((span) => ({ kind: 'zero' as const, ...span, metres: worst(span) })),
@@ -69,19 +69,19 @@ export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'dist
 }
 
 /** Runs of points without a height. */
-function missingOf(elevation: Float64Array, stretches: readonly Span[]): Span[] {
+function missingOf(elevation: Float64Array, stretches: readonly Stretch[]): Stretch[] {
   const missing = elevation.map((height) => (Number.isFinite(height) ? Number.NaN : 1));
   return known(missing, stretches);
 }
 
 /** Runs of exact zeros in one stretch whose nearest heights on either side, breaks or not, are all far from zero. */
-function zerosOf(heights: Float64Array, stretches: readonly Span[]): Span[] {
+function zerosOf(heights: Float64Array, stretches: readonly Stretch[]): Stretch[] {
   const after = new Float64Array(heights.length);
   for (let i = heights.length - 1, next = Number.NaN; i >= 0; i--) {
     if (isHeight(at(heights, i))) next = at(heights, i);
     after[i] = next;
   }
-  const zeros: Span[] = [];
+  const zeros: Stretch[] = [];
   let before = Number.NaN;
   for (const { from, to } of stretches) {
     for (let i = from; i <= to; i++) {
@@ -102,8 +102,8 @@ function zerosOf(heights: Float64Array, stretches: readonly Span[]): Span[] {
 const isHeight = (height: number): boolean => Number.isFinite(height) && height !== 0;
 
 /** Spikes within a run of points that all have a height. */
-function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: Span): Span[] {
-  const spikes: Span[] = [];
+function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: Stretch): Stretch[] {
+  const spikes: Stretch[] = [];
   const isSteep = (a: number, b: number): boolean =>
     Math.abs(at(heights, b) - at(heights, a)) > SPIKE_GRADE * (at(distance, b) - at(distance, a));
   for (let i = from; i < to - 1; i++) {
@@ -131,7 +131,7 @@ function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: S
 }
 
 /** Puts the line between its neighbours, or the nearest height at an end, into every hole of a stretch. */
-function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: Span): void {
+function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: Stretch): void {
   let last = -1;
   for (let i = from; i <= to; i++) {
     if (!Number.isFinite(at(heights, i))) continue;
@@ -175,7 +175,7 @@ function smoothSpan(
   distance: Float64Array,
   elevation: Float64Array,
   half: number,
-  { from, to }: Span,
+  { from, to }: Stretch,
   area: Float64Array,
   smooth: Float64Array,
 ): void {
@@ -208,7 +208,12 @@ function smoothSpan(
 }
 
 /** Points at one place at either end, as while waiting for the start, get their mean height. */
-function levelAtEnd(distance: Float64Array, elevation: Float64Array, { from, to }: Span, smooth: Float64Array): void {
+function levelAtEnd(
+  distance: Float64Array,
+  elevation: Float64Array,
+  { from, to }: Stretch,
+  smooth: Float64Array,
+): void {
   let first = from;
   while (first < to && at(distance, first + 1) === at(distance, from)) first++;
   let last = to;
@@ -262,7 +267,7 @@ export function gainsOf(
   };
 }
 
-function risesOf(elevation: Float64Array, parts: readonly Span[]): number {
+function risesOf(elevation: Float64Array, parts: readonly Stretch[]): number {
   let sum = 0;
   for (const { from, to } of parts)
     for (let i = from + 1; i <= to; i++) sum += Math.max(0, at(elevation, i) - at(elevation, i - 1));
@@ -270,7 +275,7 @@ function risesOf(elevation: Float64Array, parts: readonly Span[]): number {
 }
 
 /** Sum of the rises that exceed `threshold`, with the jumps between the parts taken out. */
-function risesAbove(threshold: number, elevation: Float64Array, parts: readonly Span[]): number {
+function risesAbove(threshold: number, elevation: Float64Array, parts: readonly Stretch[]): number {
   let sum = 0;
   let height = 0;
   let [low, high, rising] = [0, 0, false];
