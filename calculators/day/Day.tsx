@@ -165,7 +165,7 @@ function Answer({ day, later }: Props) {
   if (!later || !outcome) return <p class="waiting">The answer comes in a moment.</p>;
   return (
     <>
-      <later.Result document={document} outcome={outcome} />
+      <later.Result document={document} outcome={outcome} shared={day.visiting !== null} />
       <later.PassOn document={document} outcome={outcome} />
     </>
   );

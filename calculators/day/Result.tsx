@@ -20,8 +20,16 @@ interface Props {
   outcome: DayOutcome;
 }
 
-/** What a test day answers: the headline, what is odd, charts, tables, verdicts, doubts, and the sentence to print. `embedded` in another page, it leaves out what leads away. */
-export function Result({ document, outcome, embedded = false }: Props & { embedded?: boolean }) {
+/**
+ * What a test day answers: the headline, what is odd, charts, tables, verdicts, doubts, and the sentence to print. `shared` by a link, it
+ * speaks to a reader first; `embedded` in another page too, and it leaves out what only the tester needs.
+ */
+export function Result({
+  document,
+  outcome,
+  embedded = false,
+  shared = embedded,
+}: Props & { embedded?: boolean; shared?: boolean }) {
   const { about, reading } = outcome;
   const checks = checksOf(document, outcome);
   if (!about)
@@ -35,6 +43,7 @@ export function Result({ document, outcome, embedded = false }: Props & { embedd
   const ranking = rankingOf(outcome);
   return (
     <section class="day-result" aria-label="Result">
+      {shared && <ForReader document={document} outcome={outcome} apart={embedded} />}
       <Head document={document} outcome={outcome} />
       <Checks checks={checks} />
       {ranking.length > 0 && (
@@ -53,6 +62,24 @@ export function Result({ document, outcome, embedded = false }: Props & { embedd
         </>
       )}
     </section>
+  );
+}
+
+/** What a reader of somebody else's day is asked first; from a frame it opens in a window of its own. */
+function ForReader({ document, outcome, apart }: Props & { apart: boolean }) {
+  const query = biggerHillQuery(document, outcome);
+  if (query === '') return null;
+  return (
+    <p class="for-reader">
+      These times are the tester’s, on the tester’s hill. What would the bikes do for you?{' '}
+      <a
+        class="main"
+        href={addressUnderBase(`/calculators/bigger-hill/${query}`)}
+        {...(apart ? { target: '_blank', rel: 'noopener' } : {})}
+      >
+        My hill, my weight
+      </a>
+    </p>
   );
 }
 

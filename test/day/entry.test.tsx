@@ -3,6 +3,9 @@ import { expect, test } from 'vitest';
 import { DaySheet } from '../../calculators/day/DaySheet.tsx';
 import type { DayDocument, DayRun } from '../../calculators/day/document.ts';
 import { emptyDay, MOST_RUNS } from '../../calculators/day/editing.ts';
+import { exampleDay } from '../../calculators/day/example.ts';
+import { dayOutcome } from '../../calculators/day/outcome.ts';
+import { Result } from '../../calculators/day/Result.tsx';
 import { RunEntry } from '../../calculators/day/RunEntry.tsx';
 import { RunList } from '../../calculators/day/RunList.tsx';
 import { readDay } from '../../calculators/day/read.ts';
@@ -53,4 +56,22 @@ test('who rode and where are on the sheet, and nothing of it while nothing is ty
   expect(sheet).toContain('<dt>Place</dt><dd>Invented valley</dd>');
   expect(sheet).toContain('<dt>Who rode</dt><dd>A. B.</dd>');
   expect(sheetOf({ title: 'One hill' })).not.toContain('<dt>Who rode</dt>');
+});
+
+test('a day that somebody shared asks its reader first for their own hill and weight', () => {
+  const day = exampleDay();
+  const outcome = dayOutcome(day);
+  const shown = (how: { shared?: boolean; embedded?: boolean }): string =>
+    renderToString(<Result document={day} outcome={outcome} {...how} />);
+  const button = /<a class="main" href="([^"]*)"([^>]*)>My hill, my weight<\/a>/;
+  for (const how of [{ shared: true }, { embedded: true }]) {
+    const html = shown(how);
+    // it leads to the other hill with what was measured, and comes before the answer
+    expect(button.exec(html)?.[1]).toMatch(/\/calculators\/bigger-hill\/\?distance=1\.5.*name=Light.*time=/);
+    expect(html.search(button)).toBeLessThan(html.indexOf('class="headline"'));
+  }
+  // from a frame it opens beside the page that it stands in
+  expect(button.exec(shown({ embedded: true }))?.[2]).toContain('target="_blank"');
+  expect(button.exec(shown({ shared: true }))?.[2]).toBe('');
+  expect(shown({})).not.toMatch(button);
 });
