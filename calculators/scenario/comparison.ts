@@ -3,6 +3,7 @@ import {
   batteryEnergy,
   type Climb,
   distanceAfter,
+  drawnPower,
   type Hill,
   heightAt,
   inferMotor,
@@ -37,9 +38,15 @@ export interface Ridden {
 }
 
 /** By its motor, or by its measured time, from which the motor follows. */
-function rideOf(climb: Climb, reserves: Reserves, unitEfficiency: number, measured: number | undefined): Ridden {
+function rideOf(
+  climb: Climb,
+  reserves: Reserves,
+  unitEfficiency: number,
+  measured: number | undefined,
+  ride: () => StagedClimb,
+): Ridden {
   if (measured === undefined) {
-    const staged = rideStages(climb, reserves);
+    const staged = ride();
     const { time, speed, motorPower } = staged;
     const energy = reserves.battery ? staged.energy : batteryEnergy(motorPower, time, unitEfficiency);
     return { time, speed, motorPower, energy, distanceAfter: (t) => distanceAfter(staged, t), staged };
@@ -48,6 +55,22 @@ function rideOf(climb: Climb, reserves: Reserves, unitEfficiency: number, measur
   const motorPower = inferMotor(climb, measured).mean;
   const energy = batteryEnergy(motorPower, measured, unitEfficiency);
   return { time: measured, speed, motorPower, energy, distanceAfter: (t) => speed * t };
+}
+
+/** Doubts that only say how much a battery holds and gives: a bike whose battery lasts rides the same whatever they are. */
+const OF_THE_BATTERY = new Set(['unit', 'pack']);
+
+/**
+ * A ride along a profile costs some time to work out, so it is kept under the values that move it, as with a battery that lasts. It is
+ * ridden anew only where the battery is empty on the way.
+ */
+function rideOrBefore(climb: Climb, reserves: Reserves, moving: string, before: Map<string, StagedClimb>): StagedClimb {
+  const { battery, ...rest } = reserves;
+  const lasting = before.get(moving) ?? rideStages(climb, rest);
+  before.set(moving, lasting);
+  if (!battery || !Number.isFinite(lasting.time)) return lasting;
+  const energy = lasting.time * drawnPower(lasting.motorPower, battery.unitEfficiency, battery.idle);
+  return energy < battery.energy ? { ...lasting, energy } : rideStages(climb, reserves);
 }
 
 /** One bike with one set of values of all that is not known. */
@@ -170,12 +193,18 @@ export function compareBikes(
     battery: batteryOf(scenario, bike) ?? Number.NaN,
   }));
   const { inputs, at, reservesAt, unitAt } = climbDoubts(scenario);
-  const ridesAt = (values: readonly number[]) =>
-    bikes.map((bike) => {
+  const ridesBefore = bikes.map(() => new Map<string, StagedClimb>());
+  const ridesAt = (values: readonly number[]) => {
+    const moving = inputs.map(({ name }, i) => (OF_THE_BATTERY.has(name) ? '' : values[i])).join();
+    return bikes.map((bike, i) => {
       const climb = at(bike.climb, values);
       const reserves = reservesAt(bike.reserves, values);
-      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured) };
+      const before = hill.profile ? ridesBefore[i] : undefined;
+      const ride = (): StagedClimb =>
+        before ? rideOrBefore(climb, reserves, moving, before) : rideStages(climb, reserves);
+      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured, ride) };
     });
+  };
   const centre = ridesAt(inputs.map(({ value }) => value));
   const first = centre.reduce((best, { ride }, bike) => (ride.time < (centre[best]?.ride.time ?? 0) ? bike : best), 0);
   const limits = bikes.map(({ climb, reserves, measured }) =>

@@ -240,7 +240,8 @@ export function climbDoubts(scenario: Scenario): ClimbDoubts {
       efficiency: valueAt(values, 'drive'),
       fadeWidth: valueAt(values, 'fade'),
     }),
-    reservesAt: ({ battery, heat }, values) => ({
+    reservesAt: ({ battery, heat, ...rest }, values) => ({
+      ...rest,
       battery: battery && {
         ...battery,
         energy: battery.energy * valueAt(values, 'pack'),

@@ -1,4 +1,4 @@
-import { hillFromProfile, type Profile, rideStages, steepestStretch } from '../model/index.ts';
+import { hillFromProfile, type Profile, type Reserves, rideStages, steepestStretch } from '../model/index.ts';
 import {
   COLUMNS,
   type Column,
@@ -7,7 +7,18 @@ import {
   type Trial,
   withoutHill,
 } from '../scenario/comparison.ts';
-import { enduranceOf, enduranceResult, exact, hillOf, none, type Result, type Scenario } from '../scenario/index.ts';
+import {
+  enduranceOf,
+  enduranceResult,
+  exact,
+  hillOf,
+  none,
+  numberOf,
+  optionalOf,
+  type Result,
+  reservesOf,
+  type Scenario,
+} from '../scenario/index.ts';
 
 /** The climb on a hill as long and as high, of one grade. */
 function timeAtMeanGrade({ climb, reserves }: Trial): number {
@@ -45,6 +56,14 @@ export interface YourHillOutcome extends ComparisonOutcome {
   profile?: Profile;
 }
 
+/** What a bike can use up, and its rider too: the ride goes on at the critical power once W′ is used up. */
+function whatRunsOut(scenario: Scenario, bike: number): Reserves {
+  const criticalPower = optionalOf(scenario, 'endurance');
+  const reserves = reservesOf(scenario, bike);
+  if (criticalPower === undefined) return reserves;
+  return { ...reserves, endurance: { criticalPower, workAbove: numberOf(scenario, 'endurance-work') } };
+}
+
 /** One to six bikes with one rider along the pieces of a hill. */
 export function yourHill(scenario: Scenario): YourHillOutcome {
   const setting = hillOf(scenario);
@@ -61,7 +80,7 @@ export function yourHill(scenario: Scenario): YourHillOutcome {
   const hill = setting.value;
   const { profile } = hill;
   const endures = enduranceOf(scenario);
-  const { results, ...comparison } = compareBikes(scenario, hill, RESULTS, undefined);
+  const { results, ...comparison } = compareBikes(scenario, hill, RESULTS, undefined, whatRunsOut);
   results.push(
     exact('distance', 'distance', hill.distance, ''),
     exact('gain', 'height', hill.gain, ''),
