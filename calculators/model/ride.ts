@@ -560,24 +560,26 @@ class Ride {
 
   /** Goes on by a stretch, and says what binds on it. */
   private note(limit: SpanLimit | undefined, distance: number, time: number, motorWork: number): void {
-    const from = { distance: this.distance, time: this.time };
-    this.distance += distance;
-    this.time += time;
+    const fromDistance = this.distance;
+    const fromTime = this.time;
+    this.distance = fromDistance + distance;
+    this.time = fromTime + time;
     this.motorWork += motorWork;
-    if (limit) this.extend(limit, from);
-    if (this.spent) this.extend('endurance', from);
+    if (limit) this.extend(limit, fromDistance, fromTime);
+    if (this.spent) this.extend('endurance', fromDistance, fromTime);
   }
 
-  private extend(limit: SpanLimit, from: Place): void {
+  /** A span that binds up to here goes on; a new one begins where it did not before. */
+  private extend(limit: SpanLimit, fromDistance: number, fromTime: number): void {
     const to = { distance: this.distance, time: this.time };
     for (let i = this.spans.length - 1; i >= 0 && i >= this.spans.length - 2; i--) {
       const span = this.spans[i] as Span;
-      if (span.limit === limit && span.to.distance === from.distance) {
+      if (span.limit === limit && span.to.time === fromTime) {
         span.to = to;
         return;
       }
     }
-    this.spans.push({ limit, from, to });
+    this.spans.push({ limit, from: { distance: fromDistance, time: fromTime }, to });
   }
 }
 

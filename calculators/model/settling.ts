@@ -1,31 +1,32 @@
 import type { Resistance } from './resistance.ts';
 
-// Nodes and weights of Kronrod's rule of 15 points, every second one a node of Gauss's rule of 7 (Piessens et al. 1983, QUADPACK; values from memory,
-// and the tests hold them to the integrals of polynomials). From the outermost node inwards; the last is the middle.
-const NODES = Float64Array.of(
-  0.9914553711208126,
-  0.9491079123427585,
-  0.8648644233597691,
-  0.7415311855993945,
-  0.5860872354676911,
-  0.4058451513773972,
-  0.20778495500789848,
-);
-const KRONROD = Float64Array.of(
-  0.022935322010529224,
-  0.06309209262997856,
-  0.10479001032225017,
-  0.14065325971552592,
-  0.1690047266392679,
-  0.19035057806478542,
-  0.2044329400752989,
-);
-const KRONROD_MIDDLE = 0.20948214108472782;
-const GAUSS = Float64Array.of(0, 0.1294849661688697, 0, 0.27970539148927664, 0, 0.3818300505051189, 0);
-const GAUSS_MIDDLE = 0.4179591836734694;
+// Kronrod's rule of 15 points, every second one a node of Gauss's rule of 7 (as in QUADPACK; values from memory, and the tests hold them to the integrals
+// of polynomials). From the outermost node inwards; the last is the middle.
+const HALF_NODES = [
+  0.9914553711208126, 0.9491079123427585, 0.8648644233597691, 0.7415311855993945, 0.5860872354676911,
+  0.4058451513773972, 0.20778495500789848, 0,
+];
+const HALF_KRONROD = [
+  0.022935322010529224, 0.06309209262997856, 0.10479001032225017, 0.14065325971552592, 0.1690047266392679,
+  0.19035057806478542, 0.2044329400752989, 0.20948214108472782,
+];
+const HALF_GAUSS = [0, 0.1294849661688697, 0, 0.27970539148927664, 0, 0.3818300505051189, 0, 0.4179591836734694];
+
+const mirrored = (half: readonly number[], sign: number): Float64Array =>
+  Float64Array.from([...half.map((value) => sign * value), ...half.slice(0, -1).reverse()]);
+
+const NODES = mirrored(HALF_NODES, -1);
+const KRONROD = mirrored(HALF_KRONROD, 1);
+const GAUSS = mirrored(HALF_GAUSS, 1);
 
 /** Halvings of a range before its integral is taken as it is. */
 const DEEPEST = 40;
+
+/** Share of a limit that one more step of Newton's method makes up to the last digit. */
+const CLOSE = 1e-5;
+
+/** Share of a difference in speed up to which the middle of what is left of it stands for all of it. */
+const NEARLY = 1e-5;
 
 /** Past so many e-foldings nothing is left of a difference in speed. */
 export const SETTLED = 40;
@@ -76,6 +77,12 @@ export class Settling {
   private smoothSpeeds = 0;
   private smoothSquares = 0;
   private upTo = Number.NaN;
+  // and those all the way to the steady speed
+  private wholeTime = 0;
+  private wholeDistance = 0;
+  private wholeSpeeds = 0;
+  private wholeSquares = 0;
+  private isWhole = false;
 
   constructor() {
     // fields that hold fractions from the start keep their kind, so that no number is boxed on the way
@@ -83,6 +90,7 @@ export class Settling {
     this.away = this.q0 = this.q1 = this.q2 = this.atSteady = this.scale = this.upTo = 0.5;
     this.time = this.distance = this.speeds = this.squares = this.speed = this.progress = 0.5;
     this.smoothTime = this.smoothDistance = this.smoothSpeeds = this.smoothSquares = 0.5;
+    this.wholeTime = this.wholeDistance = this.wholeSpeeds = this.wholeSquares = 0.5;
   }
 
   /**
@@ -117,6 +125,7 @@ export class Settling {
     this.away = from - steady;
     this.speed = from;
     this.upTo = Number.NaN;
+    this.isWhole = false;
     this.q2 = k;
     this.q1 = linear + steady * k;
     // the cubic at rest is −v∞ times this: where both are nothing, what holds the bike at rest stays
@@ -175,7 +184,12 @@ export class Settling {
         (limit - perTime * this.smoothTime - perDistance * this.smoothDistance) /
         (this.scale * (perTime + perDistance * this.steady));
       // the rest of a long way goes at the steady speed
-      if (later > 2 && later < Number.POSITIVE_INFINITY) x = later;
+      if (later > 1 && later < Number.POSITIVE_INFINITY) {
+        const rest = this.away * Math.exp(-later);
+        const smooth = this.smoothPerTime(this.steady);
+        const rate = perTime * smooth + perDistance * (this.scale + this.steady * smooth);
+        x = later + (rest * rate) / (this.scale * (perTime + perDistance * this.steady));
+      }
     }
     if (!(x < SETTLED) && !(this.isOwn && x < Number.POSITIVE_INFINITY)) x = 1;
     for (let i = 0; i < 100; i++) {
@@ -184,15 +198,28 @@ export class Settling {
       const off = perTime * this.time + perDistance * this.distance - limit;
       if (off > 0) high = x;
       else low = x;
-      const slope = this.perFolding(v) * (perTime + perDistance * v);
-      let next = x - off / slope;
-      if (!(next > low && next < high)) {
-        if (Math.abs(off) <= 1e-15 * limit) return;
-        next = high < Number.POSITIVE_INFINITY ? 0.5 * (low + high) : 2 * x + 1;
+      let step = -off / (this.perFolding(v) * (perTime + perDistance * v));
+      if (Math.abs(off) <= CLOSE * limit) {
+        this.nudge(step);
+        return;
       }
-      if (next === x || Math.abs(off) <= 2e-15 * limit) return;
-      x = next;
+      if (!(x + step > low && x + step < high)) step = high < Number.POSITIVE_INFINITY ? 0.5 * (low + high) - x : x + 1;
+      if (x + step === x) return;
+      x += step;
     }
+  }
+
+  /** Goes on by so small a step in progress that the mean of its two ends is exact. */
+  private nudge(step: number): void {
+    const v = this.speed;
+    this.progress += step;
+    this.speed = this.speedAt(this.progress);
+    const before = 0.5 * step * this.perFolding(v);
+    const after = 0.5 * step * this.perFolding(this.speed);
+    this.time += before + after;
+    this.distance += before * v + after * this.speed;
+    this.speeds += before * v * v + after * this.speed * this.speed;
+    this.squares += before * v * v * v + after * this.speed * this.speed * this.speed;
   }
 
   /** The power that is left for speeding up, W. */
@@ -203,15 +230,44 @@ export class Settling {
   /** Fills the smooth parts from the start to `y` from the steady speed. */
   private integrate(y: number): void {
     if (y === this.upTo) return;
+    const { away } = this;
     this.upTo = y;
     this.smoothTime = this.smoothDistance = this.smoothSpeeds = this.smoothSquares = 0;
-    if (y !== this.away) this.panel(y, this.away, 0);
+    if (!(this.isOwn && Math.abs(y) < NEARLY * Math.abs(away))) {
+      if (y !== away) this.panel(y, away, 0);
+      return;
+    }
+    if (!this.isWhole) {
+      this.panel(0, away, 0);
+      this.isWhole = true;
+      this.wholeTime = this.smoothTime;
+      this.wholeDistance = this.smoothDistance;
+      this.wholeSpeeds = this.smoothSpeeds;
+      this.wholeSquares = this.smoothSquares;
+    }
+    // all the way to the steady speed, less the last of it
+    const v = this.steady + 0.5 * y;
+    const perTime = this.smoothPerTime(v);
+    const folding = this.perFolding(v);
+    const perDistance = folding + this.steady * perTime;
+    const perSpeeds = v * folding + this.steady * perDistance;
+    this.smoothTime = this.wholeTime - y * perTime;
+    this.smoothDistance = this.wholeDistance - y * perDistance;
+    this.smoothSpeeds = this.wholeSpeeds - y * perSpeeds;
+    this.smoothSquares = this.wholeSquares - y * (v * v * folding + this.steady * perSpeeds);
+  }
+
+  /** (h(v) − h(v∞))/y, without a difference. */
+  private smoothPerTime(v: number): number {
+    const { q0, q1, q2, steady } = this;
+    return (this.mass * (q0 - q2 * v * steady)) / ((q0 + v * (q1 + v * q2)) * this.atSteady);
   }
 
   /** Adds the smooth parts between two speeds, given from the steady one, in halves where one rule is not enough. */
   private panel(a: number, b: number, depth: number): void {
     const { mass, steady, q0, q1, q2, isOwn } = this;
-    const own = mass / this.atSteady;
+    const atRest = (mass / this.atSteady) * q0;
+    const change = (mass / this.atSteady) * q2 * steady;
     const half = 0.5 * (b - a);
     const middle = 0.5 * (a + b);
     let time = 0;
@@ -219,31 +275,29 @@ export class Settling {
     let speeds = 0;
     let squares = 0;
     let rough = 0;
-    for (let i = -7; i <= 7; i++) {
-      const j = i < 0 ? i + 7 : 7 - i;
-      const node = i === 0 ? 0 : i < 0 ? -(NODES[j] as number) : (NODES[j] as number);
-      const weight = i === 0 ? KRONROD_MIDDLE : (KRONROD[j] as number);
-      const v = steady + middle + half * node;
+    for (let i = 0; i < 15; i++) {
+      const weight = KRONROD[i] as number;
+      const v = steady + middle + half * (NODES[i] as number);
       let perTime: number;
       let perDistance: number;
       if (isOwn) {
-        const q = q0 + v * (q1 + v * q2);
-        const folding = (mass * v) / q;
-        perTime = (own * (q0 - q2 * v * steady)) / q;
+        const inverse = 1 / (q0 + v * (q1 + v * q2));
+        const folding = mass * v * inverse;
+        perTime = (atRest - change * v) * inverse;
         perDistance = folding + steady * perTime;
         const perSpeeds = v * folding + steady * perDistance;
         speeds += weight * perSpeeds;
         squares += weight * (v * v * folding + steady * perSpeeds);
       } else {
         // from the start to here: the way back over y
-        perTime = (-mass * v) / (this.power - v * (this.constant + v * (this.linear + v * this.quadratic)));
+        perTime = (-mass * v) / this.surplus(v);
         perDistance = perTime * v;
         speeds += weight * perDistance * v;
         squares += weight * perDistance * v * v;
       }
       time += weight * perTime;
       distance += weight * perDistance;
-      rough += (i === 0 ? GAUSS_MIDDLE : (GAUSS[j] as number)) * perTime;
+      rough += (GAUSS[i] as number) * perTime;
     }
     const fastest = steady + Math.max(a, b);
     if (depth < DEEPEST && Math.abs(time - rough) > this.tolerance * (Math.abs(time) + Math.abs(distance) / fastest)) {
