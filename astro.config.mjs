@@ -163,6 +163,7 @@ export default defineConfig({
             'scenarios/unassisted-friend',
             'scenarios/long-pass',
             'scenarios/restart-on-the-ramp',
+            'scenarios/ramp-and-flat',
           ],
         },
         {

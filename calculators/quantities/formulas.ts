@@ -142,7 +142,7 @@ export const formulas: readonly Formula[] = [
     id: 'acceleration',
     title: 'Speeding up and slowing down',
     result: 'a',
-    expression: '(eta * P_crank / v - F_gravity - F_rolling - F_air - F_bearings) / m',
+    expression: '(eta * P_crank - v * (F_gravity + F_rolling + F_air + F_bearings)) / (m * v)',
     symbols: {
       a: symbol('change of speed per time', 'm / s^2', 'a'),
       eta,

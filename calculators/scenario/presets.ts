@@ -52,6 +52,14 @@ export const presets: readonly Preset[] = [
     query: 'grade=24&rider=88kg&power=150W&bike=23kg&torque=50Nm&ring=34&sprocket=46',
     answer: { result: 'steepest-held', words: 'is the steepest to keep going on, by force alone' },
   },
+  {
+    name: 'ramp-and-flat',
+    title: 'The same height, not the same hill',
+    calculator: 'your-hill',
+    query:
+      'profile=1:700,10:420,63:500,4:380,57:400,2:300,42&rider=78kg&power=160W&name=Light,Full&bike=17kg,24kg&motor=280W,560W',
+    answer: { result: 'time-bias', bike: 1, words: 'longer on ramps and flats than at their mean grade' },
+  },
 ];
 
 /** The preset of that name. @throws RangeError when there is none: a mistake in our own pages. */
