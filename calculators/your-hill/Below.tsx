@@ -67,8 +67,7 @@ export function Below({ scenario, hill, isBelow, onPut }: Props) {
             />{' '}
             {difference < 0 ? 'less' : 'longer'} on the pieces than on all points.
           </>
-        )}{' '}
-        The link holds their lengths and heights, and not where they are.
+        )}
       </p>
     </div>
   );

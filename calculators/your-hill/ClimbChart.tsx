@@ -122,7 +122,7 @@ export function Overview({ track, height, system, description, climbs, stretch, 
       {climbs.map(({ from, to }, i) => (
         <text
           key={from}
-          class={stretch?.climb === i ? 'key here number' : 'key number'}
+          class={stretch?.climb === i ? 'key number picked' : 'key number'}
           x={at((way(track, from) + way(track, to)) / 2)}
           y={percent(TOP / 100)}
           dy="-3"

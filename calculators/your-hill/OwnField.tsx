@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { fieldText, type Kind, parseQuantity, type System, shownUnit } from '../quantities/index.ts';
+import { fieldText, fromSi, type Kind, parseQuantity, type System, shownUnit, toSi } from '../quantities/index.ts';
 
 interface Props {
   id: string;
@@ -13,18 +13,22 @@ interface Props {
   /** a value that can be used; the last one stays while the text cannot be read */
   onValue: (si: number) => void;
   hint?: string;
+  /** of the value, where it has more than a reader can use; what is typed stays as it is */
+  decimals?: number;
 }
 
 /** ms without a key before a half-typed value is complained about. */
 const TYPING_PAUSE = 800;
 
 /** A quantity that belongs to the recording, and not to the scenario: label, unit, the text as typed, and what is wrong with it. */
-export function OwnField({ id, label, kind, value, min, max, system, onValue, hint }: Props) {
+export function OwnField({ id, label, kind, value, min, max, system, onValue, hint, decimals }: Props) {
   // as typed; null where the field shows the value
   const [typed, setTyped] = useState<string | null>(null);
   const [focused, setFocused] = useState(false);
   const [settled, setSettled] = useState(true);
   const unit = shownUnit(kind, system);
+  const scale = 10 ** (decimals ?? 0);
+  const shown = decimals === undefined ? value : toSi(Math.round(fromSi(value, unit) * scale) / scale, unit);
   const read = (text: string) => parseQuantity(text, kind, { unit: unit.symbol, where: 'field', min, max, label });
   const parsed = typed === null ? undefined : read(typed);
   const wrong = parsed && !parsed.ok && settled ? parsed.message || 'Nothing is typed: the last value counts.' : '';
@@ -51,7 +55,7 @@ export function OwnField({ id, label, kind, value, min, max, system, onValue, hi
             autocomplete="off"
             autocapitalize="off"
             spellcheck={false}
-            value={typed ?? fieldText(value, kind, system)}
+            value={typed ?? fieldText(shown, kind, system)}
             aria-invalid={wrong ? true : undefined}
             aria-describedby={described || undefined}
             onInput={({ currentTarget }) => {

@@ -112,8 +112,8 @@ function File({ state, recording, tool, onForget }: FileProps) {
         </button>
       </div>
       <p class="behind no-print">
-        {trouble ||
-          'It stays on this device, lengths and heights without the place, and is here at your next visit until you forget it.'}
+        {trouble || 'It stays on this device, and is here at your next visit, until you forget it.'} Where it was ridden
+        was dropped after reading; a link holds lengths and heights only.
       </p>
       {cutShort && <p class="caution">The file is cut short: what is whole was read.</p>}
       {problems.length > 0 && (
@@ -238,6 +238,7 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
                     label={end === 'start' ? 'Start, along the way' : 'Top, along the way'}
                     kind="distance"
                     value={placeOf(end === 'start' ? stretch.from : stretch.to)}
+                    decimals={2}
                     min={0}
                     max={last}
                     system={system}
