@@ -198,23 +198,21 @@ describe('simplifyProfile', () => {
   });
 
   test('a ride along 40 pieces of the invented hill takes as long as along all of them, within 0.2 %', () => {
-    for (const [seed, speed] of [
-      [1, 1.5],
-      [2, 5],
-    ] as const)
-      for (const sensor of ['barometer', 'positions'] as const) {
-        const { distance, elevation } = exampleRecording(seed, sensor, speed);
+    for (const sensor of ['exact', 'barometer', 'positions'] as const)
+      for (const speed of [1.5, 5]) {
+        const { distance, elevation } = exampleRecording(speed, sensor, speed);
         const height = smoothElevation(distance, elevation, 100, []);
         const full = cutProfile(distance, height, [], 0, distance.length - 1);
         const simple = simplifyProfile(full, 40);
         const { largest, rms } = profileError(full, simple);
-        // heights from positions wander by metres within 100 m; a barometer's road is told to a few tenths of a metre
-        expect(largest).toBeLessThan(sensor === 'barometer' ? 0.6 : 2);
-        expect(rms).toBeLessThan(sensor === 'barometer' ? 0.15 : 0.5);
+        // heights from positions wander by metres within 100 m, which forty pieces cannot follow; a barometer’s road is told to decimetres
+        const isRoad = sensor !== 'positions';
+        expect(largest).toBeLessThan(isRoad ? 0.4 : 2.5);
+        expect(rms).toBeLessThan(isRoad ? 0.1 : 0.6);
         for (const motorPower of [0, 400]) {
           const timeOf = (profile: Profile): number =>
             rideProfile({ ...PLAIN, motorPower, assistLimit: 25 / 3.6, hill: hillFromProfile(profile) }, {}).time;
-          expect(relative(timeOf(simple), timeOf(full))).toBeLessThan(0.002);
+          expect(relative(timeOf(simple), timeOf(full))).toBeLessThan(isRoad ? 0.002 : 0.015);
         }
       }
   });

@@ -151,8 +151,9 @@ function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: 
 
 /**
  * Heights smoothed over the way: at each point the mean of the road's height, drawn straight from point to point, over `window` metres
- * around it. Towards an end of a stretch the window shrinks on both sides alike, so a steady slope stays as it is and the ends keep their
- * height (of several points at one place there, the mean). Never across a break or a hole. Linear in the points.
+ * around it. Nearer to an end of a stretch the window is cut off there, and the line that fits best within it takes the place of the mean:
+ * so a steady slope stays as it is up to its end, and a first or last height that is off makes no wall. Never across a break or a hole.
+ * Linear in the points.
  * @param window m of road, whole width; 0 leaves all as it is
  * @returns heights, m; NaN where there is none
  */
@@ -165,69 +166,111 @@ export function smoothElevation(
   const smooth = Float64Array.from(elevation);
   if (!(window > 0)) return smooth;
   const area = new Float64Array(elevation.length);
-  for (const span of known(elevation, stretchesOf(elevation.length, breaks)))
-    smoothSpan(distance, elevation, window / 2, span, area, smooth);
+  for (const { from, to } of known(elevation, stretchesOf(elevation.length, breaks))) {
+    const places = distance.subarray(from, to + 1);
+    const heights = elevation.subarray(from, to + 1);
+    const into = smooth.subarray(from, to + 1);
+    smoothMiddle(places, heights, window / 2, area, into);
+    smoothStart(places, heights, window / 2, into);
+    smoothEnd(places, heights, window / 2, into);
+  }
   return smooth;
 }
 
-/** @param area room for the areas below the profile, as long as the columns */
-function smoothSpan(
+/** Puts the means over whole windows where there is one. `area` is room for as many numbers. */
+function smoothMiddle(
   distance: Float64Array,
   elevation: Float64Array,
   half: number,
-  { from, to }: Stretch,
   area: Float64Array,
   smooth: Float64Array,
 ): void {
-  const [start, end] = [at(distance, from), at(distance, to)];
+  const last = distance.length - 1;
+  const [start, end] = [at(distance, 0), at(distance, last)];
   // heights above the first one, so that the area keeps its digits far above the sea
-  const base = at(elevation, from);
-  area[from] = 0;
-  for (let i = from + 1; i <= to; i++) {
+  const base = at(elevation, 0);
+  area[0] = 0;
+  for (let i = 1; i <= last; i++) {
     const mean = 0.5 * (at(elevation, i - 1) + at(elevation, i)) - base;
     area[i] = at(area, i - 1) + mean * (at(distance, i) - at(distance, i - 1));
   }
   /** area from the start to `place`, which lies between the points `i` and `i + 1` */
   const areaTo = (place: number, i: number): number => {
-    const way = at(distance, i + 1) - at(distance, i);
     const past = place - at(distance, i);
     if (!(past > 0)) return at(area, i);
-    const slope = (at(elevation, i + 1) - at(elevation, i)) / way;
+    const slope = (at(elevation, i + 1) - at(elevation, i)) / (at(distance, i + 1) - at(distance, i));
     return at(area, i) + past * (at(elevation, i) - base + 0.5 * slope * past);
   };
-  let [low, high] = [from, from];
-  for (let i = from; i <= to; i++) {
+  let [low, high] = [0, 0];
+  for (let i = 0; i <= last; i++) {
     const here = at(distance, i);
-    const reach = Math.min(half, here - start, end - here);
-    if (!(reach > 0)) continue;
-    while (low < to - 1 && at(distance, low + 1) <= here - reach) low++;
-    while (high < to - 1 && at(distance, high + 1) <= here + reach) high++;
-    smooth[i] = base + (areaTo(here + reach, high) - areaTo(here - reach, low)) / (2 * reach);
+    if (here - half < start || here + half > end) continue;
+    while (low < last - 1 && at(distance, low + 1) <= here - half) low++;
+    while (high < last - 1 && at(distance, high + 1) <= here + half) high++;
+    smooth[i] = base + (areaTo(here + half, high) - areaTo(here - half, low)) / (2 * half);
   }
-  levelAtEnd(distance, elevation, { from, to }, smooth);
 }
 
-/** Points at one place at either end, as while waiting for the start, get their mean height. */
-function levelAtEnd(
-  distance: Float64Array,
-  elevation: Float64Array,
-  { from, to }: Stretch,
-  smooth: Float64Array,
-): void {
-  let first = from;
-  while (first < to && at(distance, first + 1) === at(distance, from)) first++;
-  let last = to;
-  while (last > first + 1 && at(distance, last - 1) === at(distance, to)) last--;
-  for (const [a, b] of [
-    [from, first],
-    [last, to],
-  ] as const) {
-    if (b <= a) continue;
-    let sum = 0;
-    for (let i = a; i <= b; i++) sum += at(elevation, i) - at(elevation, a);
-    smooth.fill(at(elevation, a) + sum / (b - a + 1), a, b + 1);
+/** Puts, where a window is cut off by the start, the line that fits best within what is left of it. */
+function smoothStart(distance: Float64Array, elevation: Float64Array, half: number, smooth: Float64Array): void {
+  const last = distance.length - 1;
+  const [start, base] = [at(distance, 0), at(elevation, 0)];
+  const whole = at(distance, last) - start;
+  // area and moment of the heights above the first one, from the start to the point `next − 1` and on to the window's end
+  let [area, moment, next] = [0, 0, 1];
+  for (let i = 0; i <= last && at(distance, i) - start < half; i++) {
+    const here = at(distance, i) - start;
+    const width = Math.min(here + half, whole);
+    if (!(width > 0)) {
+      // all the points are at one place
+      smooth.fill(base + elevation.reduce((sum, height) => sum + (height - base), 0) / elevation.length);
+      return;
+    }
+    while (next <= last && at(distance, next) - start <= width) {
+      const [a, b] = [at(distance, next - 1) - start, at(distance, next) - start];
+      const [low, high] = [at(elevation, next - 1) - base, at(elevation, next) - base];
+      area += areaBelow(a, b, low, high);
+      moment += momentBelow(a, b, low, high);
+      next++;
+    }
+    let [fullArea, fullMoment] = [area, moment];
+    if (next <= last) {
+      const a = at(distance, next - 1) - start;
+      const low = at(elevation, next - 1) - base;
+      const share = (width - a) / (at(distance, next) - start - a);
+      const high = low + share * (at(elevation, next) - base - low);
+      fullArea += areaBelow(a, width, low, high);
+      fullMoment += momentBelow(a, width, low, high);
+    }
+    const slope = (12 * (fullMoment - 0.5 * width * fullArea)) / width ** 3;
+    smooth[i] = base + fullArea / width + slope * (here - 0.5 * width);
   }
 }
+
+/** The same at the end, where the window is not cut off by the start as well: the start of the way back. */
+function smoothEnd(distance: Float64Array, elevation: Float64Array, half: number, smooth: Float64Array): void {
+  const [start, end] = [at(distance, 0), at(distance, distance.length - 1)];
+  let first = distance.length;
+  while (first > 0 && end - at(distance, first - 1) <= 2 * half) first--;
+  // one point more, on the road on which the window may end
+  first = Math.max(0, first - 1);
+  const back = distance
+    .slice(first)
+    .reverse()
+    .map((place) => end - place);
+  const heights = elevation.slice(first).reverse();
+  const reversed = new Float64Array(back.length).fill(Number.NaN);
+  smoothStart(back, heights, half, reversed);
+  for (const [k, height] of reversed.entries()) {
+    const i = distance.length - 1 - k;
+    if (Number.isFinite(height) && at(distance, i) - start >= half) smooth[i] = height;
+  }
+}
+
+/** ∫h dx and ∫x h dx of a straight piece from `a` to `b`. */
+const areaBelow = (a: number, b: number, low: number, high: number): number => 0.5 * (b - a) * (low + high);
+const momentBelow = (a: number, b: number, low: number, high: number): number =>
+  ((b - a) * (low * (2 * a + b) + high * (a + 2 * b))) / 6;
 
 /** Height gained by each of the ways in use, m. They differ, and each is right about something else. */
 export interface Gains {
