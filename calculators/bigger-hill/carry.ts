@@ -8,6 +8,7 @@ import {
   hillFromGain,
   type InferredMotor,
   inferMotor,
+  isAlongProfile,
   proportionalTime,
   type Reserves,
   rideStages,
@@ -106,6 +107,7 @@ export function carry(m: Measurement): {
 
 /** The bike rides in the fade before its assist limit on the other hill, with a motor that helps. A run inside the fade began its own where it was ridden. */
 export function isLimited({ climb, ride }: Carried): boolean {
+  if (isAlongProfile(ride)) return ride.spans.some(({ limit }) => limit === 'assist-limit');
   const speed = ride.stages[0]?.speed ?? 0;
   const { riderPower, motorPower, assistLimit, fadeWidth = FADE_WIDTH } = climb;
   return riderPower > 0 && motorPower > 0 && assistLimit !== null && speed > (assistLimit - fadeWidth) * (1 - 1e-9);

@@ -161,6 +161,8 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     return [...perBike, carried.rolling];
   });
 
+  const { profile } = targetHill;
+  const lowest = profile && Math.min(...profile.height);
   const results: Result[] = [];
   const far = isGradeFar(hill.grade, targetHill.grade);
   centre.bikes.forEach((bike, i) => {
@@ -184,8 +186,8 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
               result,
               reason,
               i + 1,
-              NEVER_NEGATIVE.has(name) ? 0 : undefined,
-              name === 'binds-height' ? targetHill.gain : undefined,
+              NEVER_NEGATIVE.has(name) ? 0 : name === 'binds-height' ? lowest : undefined,
+              name === 'binds-height' ? Math.max(targetHill.gain, ...(targetHill.profile?.height ?? [])) : undefined,
             );
       // nothing bounds a motor from above that was already fading
       if (name === 'motor-held' && bike.motor.insideFade) delete one.high;

@@ -12,7 +12,7 @@ import {
   STEADINESS,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
-import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
+import { enduranceRemarks, limitRemarks, partOfTheWay } from '../scenario/limit-remarks.ts';
 import type { carry, Measurement } from './carry.ts';
 import type { BiggerHillOutcome } from './outcome.ts';
 
@@ -61,8 +61,13 @@ export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome
       });
     }
     if (limit !== null && limited[i]) {
+      const way = { ...bike, limits: limits[i] ?? [] };
+      const found = way.limits.find((one) => one.limit === 'assist-limit');
+      const part = found ? partOfTheWay(scenario, way, found) : '';
       const held = `${name} is held back by the assist limit of ${given(limit, 'speed')} on the other hill`;
-      const cost = `: its motor gives ${text(bike.ride.stages[0]?.motorPower ?? 0, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
+      const cost = part
+        ? `,${part}. Without a limit it would take ${text(bike.freeTime, 'duration')}`
+        : `: its motor gives ${text(bike.ride.stages[0]?.motorPower ?? 0, 'power')} of ${text(bike.climb.motorPower, 'power')}. Without a limit it would take ${text(bike.freeTime, 'duration')}`;
       remarks.push({ tone: 'caution', text: `${held}${bike.motor.insideFade ? '' : cost}.` });
     }
     remarks.push(...limitRemarks(scenario, { ...bike, limits: limits[i] ?? [] }, `${name} on the other hill`));
@@ -85,6 +90,11 @@ export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome
       'The slowest bike on the other hill',
     ),
   );
+  if (m.target.hill.profile)
+    remarks.push({
+      tone: 'plain',
+      text: 'The other hill comes in pieces. The model rides along them; multiplying knows their height alone, and grades are compared by the mean of all.',
+    });
   if (far) remarks.push({ tone: 'caution', text: farRemark(scenario, m, centre) });
   return remarks;
 }
@@ -99,7 +109,8 @@ function farRemark(scenario: Scenario, m: Measurement, centre: ReturnType<typeof
     errors.length > 0
       ? ` Here multiplying by height comes out up to ${formatNumber(Math.abs(worst) * 100)} % too ${worst < 0 ? 'short' : 'long'}.`
       : '';
-  return `The other hill has ${text(m.target.hill.grade, 'grade')}, the measured one ${text(m.hill.grade, 'grade')}. More than a tenth apart is too different for multiplying times.${amount}`;
+  const mean = m.target.hill.profile ? ' on average' : '';
+  return `The other hill has ${text(m.target.hill.grade, 'grade')}${mean}, the measured one ${text(m.hill.grade, 'grade')}. More than a tenth apart is too different for multiplying times.${amount}`;
 }
 
 /** Control runs that ask for surfaces further apart than riding them unsteadily explains. */

@@ -2,6 +2,7 @@ import {
   type Climb,
   distanceAfter,
   heightAt,
+  isAlongProfile,
   type Limit,
   limitOf,
   type Reserves,
@@ -31,6 +32,12 @@ export function bindsOf(limits: readonly Limit[], endures: number | undefined, t
   if (first) return first.limit;
   return endures !== undefined && endures < time ? 'endurance' : 'none';
 }
+
+/** Length, m, of the parts of a hill in pieces on which something binds; undefined where the hill is whole. */
+export const metresBound = (ride: StagedClimb, limit: Binds): number | undefined =>
+  isAlongProfile(ride)
+    ? ride.spans.reduce((sum, span) => sum + (span.limit === limit ? span.to.distance - span.from.distance : 0), 0)
+    : undefined;
 
 /** From when on the same thing binds on a climb that may be a little other, and for how much: from the top on, for nothing, where it does not. */
 export function bindingOf(

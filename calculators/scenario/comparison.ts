@@ -99,6 +99,8 @@ export interface Column {
 }
 
 const zero = (): number => 0;
+/** Of the whole road, m above the bottom; a road of one grade is measured from its bottom on. */
+const lowest = ({ profile }: Hill): number | undefined => (profile ? Math.min(...profile.height) : undefined);
 const highest = ({ profile, gain }: Hill): number => (profile ? Math.max(...profile.height) : gain);
 
 /** Height, m, still to climb when there are so many metres to ride. */
@@ -137,6 +139,7 @@ export const COLUMNS = {
     name: 'binds-height',
     kind: 'height',
     of: ({ bound }) => bound?.height ?? Number.NaN,
+    floor: lowest,
     ceiling: highest,
   },
   timeLost: { name: 'time-lost', kind: 'duration', of: ({ bound }) => bound?.lost ?? Number.NaN, floor: zero },

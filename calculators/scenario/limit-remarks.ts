@@ -1,5 +1,6 @@
 import { type Climb, type Hill, heightAt, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
 import { formatQuantity } from '../quantities/index.ts';
+import { metresBound } from './binding.ts';
 import type { Remark, Result } from './outcome.ts';
 import type { Scenario } from './scenario.ts';
 
@@ -24,25 +25,55 @@ export function placeOf(hill: Hill, distance: number, scenario: Scenario): strin
 }
 
 /** A length of time in words: seconds while it is short. */
-function lasting(seconds: number): string {
+export function lasting(seconds: number): string {
   return formatQuantity(seconds, seconds < 60 ? 'seconds' : 'duration', 'metric');
 }
 
+/** On how much of a hill in pieces a limit binds, and from where on: "on 560 m of the way, first 1.01 km along, 98 m up"; empty where the hill is whole. */
+export function partOfTheWay(scenario: Scenario, { climb, ride }: LimitedClimb, { limit, from }: Limit): string {
+  const metres = metresBound(ride, limit);
+  if (metres === undefined) return '';
+  const first = from.distance > 0 ? `, first ${placeOf(climb.hill, from.distance, scenario)}` : ' from the bottom on';
+  return ` on ${formatQuantity(metres, 'distance', scenario.system)} of the way${first}`;
+}
+
+/** That the assist limit holds a bike back, and what it would take without it where its ride is known. */
+export function assistLimitRemark(
+  scenario: Scenario,
+  { climb, ride, limits }: Omit<LimitedClimb, 'ride'> & { ride: StagedClimb | undefined },
+  who: string,
+): Remark[] {
+  if (climb.assistLimit === null) return [];
+  const limit = limits.find((one) => one.limit === 'assist-limit');
+  const speed = formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true });
+  const part = ride && limit ? partOfTheWay(scenario, { climb, ride, limits }, limit) : '';
+  const free =
+    ride && limit
+      ? ` Without a limit it would take ${formatQuantity(ride.time - limit.lost, 'duration', scenario.system)}.`
+      : '';
+  return [{ tone: 'caution', text: `${who} is held back by the assist limit of ${speed}${part}.${free}` }];
+}
+
 /** What heat, an empty battery, torque and support do on the way up. The assist limit has sentences of its own. `who` begins a sentence. */
-export function limitRemarks(scenario: Scenario, { climb, ride, limits }: LimitedClimb, who: string): Remark[] {
+export function limitRemarks(scenario: Scenario, limited: LimitedClimb, who: string): Remark[] {
+  const { climb, ride, limits } = limited;
   const text = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system, { trim: true });
   const rounded = (si: number, kind: Result['kind']): string => formatQuantity(si, kind, scenario.system);
   const where = ({ from }: Limit): string => placeOf(climb.hill, from.distance, scenario);
   return limits.flatMap((limit): Remark[] => {
     const stage = ride.stages.find((one) => one.limit === limit.limit);
+    const part = partOfTheWay(scenario, limited, limit);
     const costs = limit.lost >= 1 ? ` That costs ${lasting(limit.lost)}.` : '';
     switch (limit.limit) {
       case 'heat': {
         const when = limit.from.time > 0 ? `after ${lasting(limit.from.time)}, ${where(limit)}` : 'from the start';
+        const held = part
+          ? ` limits the motor${part}`
+          : ` limits the motor ${when}. From there it holds ${rounded(stage?.motorPower ?? 0, 'power')} of its ${text(climb.motorPower, 'power')}`;
         return [
           {
             tone: 'caution',
-            text: `${who}: heat limits the motor ${when}. From there it holds ${rounded(stage?.motorPower ?? 0, 'power')} of its ${text(climb.motorPower, 'power')}.${costs} A real motor comes down more gradually, by rules of its own.`,
+            text: `${who}: heat${held}.${costs} A real motor comes down more gradually, by rules of its own.`,
           },
         ];
       }
@@ -51,11 +82,18 @@ export function limitRemarks(scenario: Scenario, { climb, ride, limits }: Limite
         return [
           {
             tone: 'caution',
-            text: `${who}: the battery is empty ${when}. The rest takes ${lasting(stage?.time ?? 0)} without help.${costs}`,
+            text: `${who}: the battery is empty ${when}. The rest takes ${lasting(ride.time - limit.from.time)} without help.${costs}`,
           },
         ];
       }
       case 'torque':
+        if (motorBound(climb).binds !== 'torque')
+          return [
+            {
+              tone: 'caution',
+              text: `${who}: in the lowest gear the cadence falls${part}, and with it what its ${text(climb.torque ?? 0, 'torque')} can give.${costs}`,
+            },
+          ];
         return [
           {
             tone: 'caution',

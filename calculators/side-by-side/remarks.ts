@@ -12,7 +12,7 @@ import {
   type Scenario,
   waitsForPedals,
 } from '../scenario/index.ts';
-import { enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
+import { assistLimitRemark, enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { SideBySideOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
@@ -54,15 +54,7 @@ function bikeRemarks(
         text: `${name}: ${text(measured, 'duration')} is longer than the rider alone would need, so the motor comes out below zero. Check the time, the rider’s power and the weights.`,
       });
   }
-  if (limited && climb.assistLimit !== null) {
-    const lost = limits.find(({ limit }) => limit === 'assist-limit')?.lost;
-    const free =
-      ride && lost !== undefined ? ` Without a limit it would take ${text(ride.time - lost, 'duration')}.` : '';
-    remarks.push({
-      tone: 'caution',
-      text: `${name} is held back by the assist limit of ${formatQuantity(climb.assistLimit, 'speed', scenario.system, { trim: true })}.${free}`,
-    });
-  }
+  if (limited) remarks.push(...assistLimitRemark(scenario, { climb, ride, limits }, name));
   if (ride) remarks.push(...limitRemarks(scenario, { climb, ride, limits }, name));
   if (measured !== undefined && share > 1)
     remarks.push({
