@@ -1,4 +1,12 @@
-import { type Climb, FADE_WIDTH, hillFromGrade, type Reserves, rideClimb } from '../../calculators/model/index.ts';
+import {
+  type Climb,
+  FADE_WIDTH,
+  type Hill,
+  hillFromGrade,
+  hillFromProfile,
+  type Reserves,
+  rideClimb,
+} from '../../calculators/model/index.ts';
 import type { Random } from '../random.ts';
 
 /** A plain climb to change one thing of: 2.4 km at 9.8 %, invented. */
@@ -70,5 +78,40 @@ export function anyReserves(r: Random, climb: Climb): Reserves {
           fixedLosses: r.chance(0.3) ? 0 : r.between(0, 2),
           rise: r.pick([0, 0, 0, r.between(0, 1), 1]),
         },
+  };
+}
+
+/** A hill from its pieces: length, m, and grade (tan) of each. */
+export function hillOfPieces(pieces: readonly (readonly [length: number, grade: number])[]): Hill {
+  const distance = [0];
+  const height = [0];
+  for (const [length, grade] of pieces) {
+    distance.push((distance.at(-1) as number) + length);
+    height.push((height.at(-1) as number) + (length * grade) / Math.hypot(1, grade));
+  }
+  return hillFromProfile({ distance: Float64Array.from(distance), height: Float64Array.from(height) });
+}
+
+/** Any hill of so many pieces. */
+export function anyHill(r: Random, pieces: number, [low, high] = [-0.08, 0.2], [short, long] = [20, 800]): Hill {
+  return hillOfPieces(
+    Array.from({ length: pieces }, () => [r.between(short ?? 0, long ?? 0), r.between(low ?? 0, high ?? 0)] as const),
+  );
+}
+
+/** A ride along any profile, with a motor that anything may bind, and whatever it may use up. */
+export function anyRide(r: Random, pieces = r.whole(2, 12)): { climb: Climb; reserves: Reserves } {
+  const climb = { ...anyBoundAscent(r), riderPower: r.between(60, 400), hill: anyHill(r, pieces) };
+  const reserves = anyReserves(r, climb);
+  const above = r.between(0, 0.3) * climb.riderPower;
+  const { time } = rideClimb(climb);
+  return {
+    climb,
+    reserves: {
+      ...reserves,
+      endurance: r.chance(0.5)
+        ? undefined
+        : { criticalPower: climb.riderPower - above, workAbove: r.between(0.1, 1.5) * above * time },
+    },
   };
 }

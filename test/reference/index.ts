@@ -1,4 +1,5 @@
 import { air } from './air.ts';
+import { alongAProfile, profileRides } from './along-a-profile.ts';
 import type { Check } from './check.ts';
 import { type Comparison, comparisons as models } from './comparisons.ts';
 import { criticalPower } from './critical-power.ts';
@@ -30,6 +31,12 @@ export const checks: readonly Check[] = [
   ...statistics,
   ...distributions,
   ...sampleSize,
+  ...alongAProfile,
 ];
 
-export const comparisons: readonly Comparison[] = [...models, ...longClimbs, ...distributionComparisons];
+export const comparisons: readonly Comparison[] = [
+  ...models,
+  ...longClimbs,
+  ...profileRides,
+  ...distributionComparisons,
+];

@@ -23,7 +23,7 @@ import { bisect, type Comparison } from './comparisons.ts';
  * more than its torque makes in the lowest gear, nor than `lasting` (N·m) once it is hot. What heat leaves is held: a motor that gave
  * less in its fade would cool down and be let up again.
  */
-function output(climb: Climb, v: number, lasting: number, preferred: number): number {
+export function output(climb: Climb, v: number, lasting: number, preferred: number): number {
   if (!(climb.riderPower > 0)) return 0;
   const { gear, assistLimit, fadeWidth = 2 / 3.6, support = Number.POSITIVE_INFINITY } = climb;
   const { torque = Number.POSITIVE_INFINITY, cadence = Number.POSITIVE_INFINITY } = climb;
@@ -34,7 +34,7 @@ function output(climb: Climb, v: number, lasting: number, preferred: number): nu
 }
 
 /** Speed at which what the crank passes on is what hill, tyres, bearings and air take. */
-function balancedSpeed(climb: Climb, motor: (v: number) => number): number {
+export function balancedSpeed(climb: Climb, motor: (v: number) => number): number {
   const { mass, rolling, hill, density, dragArea, headWind, efficiency, riderPower } = climb;
   const surplus = (v: number): number => {
     const u = v + headWind;
