@@ -182,8 +182,9 @@ export const counterparts: Record<string, (r: Random) => [number, number]> = {
     return [value('acceleration', scope), a];
   },
   'kinetic-energy': (r) => {
-    const [m, v] = [r.between(50, 200), r.between(1, 15)];
-    return [value('kinetic-energy', { m, v }), model.kineticPower(m, 0, 0, v, 1)];
+    const climb = anyAscent(r);
+    const { points, kinetic } = model.rideProfile(climb, {});
+    return [value('kinetic-energy', { m: climb.mass, v: points.speed[0] ?? Number.NaN }), kinetic.start];
   },
   'climb-time': (r) => {
     const { ride, symbols } = ridden(r);
