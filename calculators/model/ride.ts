@@ -19,7 +19,7 @@ export const RECOVERED = 0.05;
 const FASTEST = 1000;
 
 /** So many changes on one piece are more than there can be. */
-const MOST_STRETCHES = 1000;
+const MOST_STRETCHES = 1e6;
 
 /** E-foldings of the first step when the rise of a motor is followed whose torque changes; later ones are longer. */
 const FINEST_STEP = 0.15;
@@ -381,7 +381,7 @@ class Ride {
     } else if (!own) edge = (law.parts[law.parts.indexOf(part) - 1] as Part).upTo;
     if (Number.isNaN(edge)) {
       if (!(steady > 0) && settling.distanceToRest() <= left) return undefined;
-      settling.reach(0, 1, left);
+      settling.reach(0, 1, left, Number.POSITIVE_INFINITY);
     } else {
       settling.to(settling.progressAt(edge), edge);
       if (settling.distance > left) settling.reach(0, 1, left);

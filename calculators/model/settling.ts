@@ -172,11 +172,12 @@ export class Settling {
 
   /**
    * Goes to where `perTime · time + perDistance · distance` is `limit`, by Newton's method inside a bracket. That must rise on the way and come so far.
+   * @param most the progress before which it does; where the bike is now, when nothing is said
    */
-  reach(perTime: number, perDistance: number, limit: number): void {
+  reach(perTime: number, perDistance: number, limit: number, most = this.progress): void {
     const start = this.steady + this.away;
     let low = 0;
-    let high = Number.POSITIVE_INFINITY;
+    let high = most;
     let x = limit / (this.perFolding(start) * (perTime + perDistance * start));
     if (this.isOwn) {
       this.integrate(0);
@@ -191,7 +192,7 @@ export class Settling {
         x = later + (rest * rate) / (this.scale * (perTime + perDistance * this.steady));
       }
     }
-    if (!(x < SETTLED) && !(this.isOwn && x < Number.POSITIVE_INFINITY)) x = 1;
+    if (!(x < high)) x = high < Number.POSITIVE_INFINITY ? 0.5 * high : 1;
     for (let i = 0; i < 100; i++) {
       this.to(x);
       const v = this.speed;
