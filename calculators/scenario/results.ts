@@ -55,7 +55,7 @@ export const resultNames: Readonly<Record<CalculatorName, readonly ResultName[]>
     perBike('speed', 'speed', 'Speed along the road.'),
     perBike('motor-power', 'power', 'Mean output of the motor at the crank on this hill.'),
     ...battery(perBike),
-    ...binding(perBike, `${LIMITS} or endurance`),
+    ...binding(perBike, `${LIMITS} or endurance; along a hill in pieces also brakes`),
     endurance,
   ],
   'your-hill': [
