@@ -159,8 +159,9 @@ export function calibrateRide(
     return [...solve(pieces, road, shifted, scatter).values.slice(0, 2)];
   });
   const spread = tQuantile(0.975, freedom);
+  const alone = fit.scatter();
   const [rolling, dragArea] = [ROLLING, DRAG].map((k) =>
-    withScatter(values[k] as UncertainResult, spread * at(fit.scatter, k)),
+    withScatter(values[k] as UncertainResult, spread * at(alone, k)),
   ) as [UncertainResult, UncertainResult];
   if (!(rolling.value > 0 && rolling.value < MOST_ROLLING)) {
     const likely = rolling.causes.flatMap(({ name }) => (name in doubts ? [name as keyof RideDoubts] : []));
@@ -298,8 +299,8 @@ function surplus(piece: Piece, road: number, p: Float64Array): number {
 interface Fit {
   /** the unknowns, as `NAMES` */
   values: Float64Array;
-  /** standard uncertainty of each from the scatter of the pieces alone */
-  scatter: Float64Array;
+  /** standard uncertainty of each from the scatter of the pieces alone; worked out when asked, for most fits nobody does */
+  scatter: () => Float64Array;
   /** of each piece in its order, N√m: force off the balance times the root of its length */
   residuals: Float64Array;
 }
@@ -339,7 +340,7 @@ function solve(pieces: readonly Piece[], road: number, inputs: readonly Uncertai
     const change = solved(normal, right);
     for (let k = 0; k < size; k++) values[k] = at(values, k) + at(change, k);
   }
-  return { values, scatter: scatterUncertainty(normal, data), residuals };
+  return { values, scatter: () => scatterUncertainty(normal, data), residuals };
 }
 
 /** Slope of the surplus with one unknown, by a difference that is exact for squares. */
