@@ -1,37 +1,22 @@
-import { useEffect, useState } from 'preact/hooks';
-import { hillFromProfile, type Profile, rideStages } from '../model/index.ts';
 import { ResultOutput } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
-import { bikeName, climbOf, exact, reservesOf, type Scenario } from '../scenario/index.ts';
+import { bikeName, exact, type Scenario } from '../scenario/index.ts';
 import type { HillBelow } from './below.ts';
 
 interface Props {
   scenario: Scenario;
-  hill: HillBelow | undefined;
+  /** null: there is no road; undefined until that is known */
+  hill: HillBelow | null | undefined;
+  /** s that the first bike takes longer on the pieces; undefined until it is worked out */
+  difference: number | undefined;
   isBelow: boolean;
   onPut: () => void;
 }
 
-/** ms of quiet before the ride along every point is worked out. */
-const PAUSE = 250;
-
-/** s of the first bike along a profile. */
-function timeAlong(scenario: Scenario, profile: Profile): number {
-  return rideStages(climbOf(scenario, hillFromProfile(profile), 0), reservesOf(scenario, 0)).time;
-}
-
 /** Whether the picked stretch is the hill that the calculator rides, and how close its few pieces are to what was recorded. */
-export function Below({ scenario, hill, isBelow, onPut }: Props) {
-  const [difference, setDifference] = useState<number | undefined>(undefined);
-  useEffect(() => {
-    setDifference(undefined);
-    if (!hill) return;
-    const timer = setTimeout(() => {
-      setDifference(timeAlong(scenario, hill.simple) - timeAlong(scenario, hill.full));
-    }, PAUSE);
-    return () => clearTimeout(timer);
-  }, [scenario, hill]);
-  if (!hill) return <p class="problem">There is no road with heights between these ends.</p>;
+export function Below({ scenario, hill, difference, isBelow, onPut }: Props) {
+  if (hill === undefined) return <p class="waiting">One moment…</p>;
+  if (hill === null) return <p class="problem">There is no road with heights between these ends.</p>;
   const { system } = scenario;
   const name = bikeName(scenario, 0);
   return (

@@ -1,32 +1,42 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { LEAST_ROAD, type Track } from '../model/index.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { LEAST_ROAD, type RideCalibration } from '../model/index.ts';
 import { ResultOutput } from '../parts/Output.tsx';
 import type { Handle as Tool } from '../parts/useScenario.ts';
 import { formatQuantity } from '../quantities/index.ts';
 import { numberOf, parameterOf, type Result } from '../scenario/index.ts';
-import { calibrated, causesOf, supported, supportedRange, uncalibratedText } from './calibration.ts';
+import type { Analysis } from './analysis.ts';
+import { causesOf, rideSetting, supported, supportedRange, uncalibratedText } from './calibration.ts';
 import { OwnField } from './OwnField.tsx';
+import type { Ask } from './useWorkbench.ts';
 
 interface Props {
   tool: Tool;
-  track: Track;
-  height: Float64Array;
+  ask: Ask;
+  /** of the track that the stretch belongs to */
+  analysis: Analysis;
   stretch: { from: number; to: number };
+  /** an end is being moved */
+  moving: boolean;
 }
 
 /** What a ride without a motor says of the surface, and of the air where it can. */
-export function Calibration({ tool, track, height, stretch }: Props) {
+export function Calibration({ tool, ask, analysis, stretch, moving }: Props) {
   const { scenario } = tool;
   const { system } = scenario;
   const [unassisted, setUnassisted] = useState(false);
   const [own, setOwn] = useState<{ rider?: number; bike?: number }>({});
   const rider = own.rider ?? numberOf(scenario, 'rider');
   const bike = own.bike ?? numberOf(scenario, 'bike');
-  const held = ['drive', 'altitude', 'temperature', 'wind', 'drag'].map((name) => numberOf(scenario, name)).join();
-  const result = useMemo(
-    () => (unassisted ? calibrated(scenario, track, height, stretch, { rider, bike }) : undefined),
-    [unassisted, held, track, height, stretch.from, stretch.to, rider, bike],
-  );
+  const [result, setResult] = useState<RideCalibration | undefined>(undefined);
+  const setting = rideSetting(scenario, { rider, bike });
+  // the same numbers give the same answer, whatever else changes in the scenario
+  const asked = JSON.stringify(setting);
+  const { from, to } = stretch;
+  useEffect(() => {
+    setResult(undefined);
+    if (!unassisted || moving) return;
+    return ask({ is: 'calibration', stretch: { from, to }, setting }, setResult);
+  }, [unassisted, moving, asked, analysis, from, to]);
   const [used, setUsed] = useState('');
   useEffect(() => setUsed(''), [result]);
 

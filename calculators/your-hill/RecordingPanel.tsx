@@ -152,7 +152,7 @@ interface PartProps {
 }
 
 function Part({ state, part, analysis, notes, tool }: PartProps) {
-  const { choice, stretch, hill, isBelow } = state;
+  const { choice, stretch, hill, difference, isBelow } = state;
   const { track } = part;
   const { height, climbs } = analysis;
   const { system } = tool.scenario;
@@ -211,7 +211,7 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
         {stretch && figures && (
           <section class="picked-climb" aria-labelledby="picked-title">
             <h3 id="picked-title">{stretch.climb < 0 ? 'Your own stretch' : `Climb ${stretch.climb + 1}`}</h3>
-            <Below scenario={tool.scenario} hill={hill} isBelow={isBelow} onPut={state.put} />
+            <Below scenario={tool.scenario} hill={hill} difference={difference} isBelow={isBelow} onPut={state.put} />
             <figure>
               <figcaption>
                 {endText('start', placeOf(stretch.from), height[stretch.from] ?? Number.NaN, system)}.{' '}
@@ -249,7 +249,7 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
             </fieldset>
             <ClimbFigures figures={figures} system={system} />
             <Steepness track={track} height={height} stretch={stretch} system={system} />
-            <Calibration tool={tool} track={track} height={height} stretch={stretch} />
+            <Calibration tool={tool} ask={state.ask} analysis={analysis} stretch={stretch} moving={state.moving} />
           </section>
         )}
       </div>

@@ -1,10 +1,9 @@
 import {
   airDensity,
-  calibrateRide,
   digitsOf,
   type RideCalibration,
   type RideDoubts,
-  type Track,
+  type RideSetting,
   type UncertainResult,
 } from '../model/index.ts';
 import { formatNumber } from '../quantities/index.ts';
@@ -36,22 +35,16 @@ export const RIDE_DOUBTS: RideDoubts = {
   drag: DRAG_HALF_WIDTH,
 };
 
-/** Calibrates a stretch that was ridden with these masses (kg), in the air and with the drive of the scenario. */
-export function calibrated(
-  scenario: Scenario,
-  track: Track,
-  height: Float64Array,
-  { from, to }: { from: number; to: number },
-  masses: { rider: number; bike: number },
-): RideCalibration {
-  return calibrateRide(track, height, from, to, {
+/** A stretch that was ridden with these masses (kg), in the air and with the drive of the scenario. */
+export function rideSetting(scenario: Scenario, masses: { rider: number; bike: number }): RideSetting {
+  return {
     mass: masses.rider + masses.bike,
     efficiency: numberOf(scenario, 'drive'),
     density: airDensity(numberOf(scenario, 'altitude'), numberOf(scenario, 'temperature')),
     headWind: numberOf(scenario, 'wind'),
     dragArea: numberOf(scenario, 'drag'),
     doubts: RIDE_DOUBTS,
-  });
+  };
 }
 
 /** A figure as a field takes it, to the digits that its range supports: 0.0247 ± 0.006 is 0.025. */

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { GAIN_THRESHOLD, SMOOTHING_WINDOW } from '../model/index.ts';
+import { GAIN_THRESHOLD, hillFromProfile, SMOOTHING_WINDOW, type Track } from '../model/index.ts';
 import type { Handle as Tool } from '../parts/useScenario.ts';
-import { inputOf } from '../scenario/index.ts';
-import type { ElevationChoice } from './analysis.ts';
-import { type HillBelow, hillBelow } from './below.ts';
+import { climbOf, inputOf, reservesOf } from '../scenario/index.ts';
+import type { Analysis, ElevationChoice } from './analysis.ts';
+import type { HillBelow } from './below.ts';
 import {
   type Choice,
   forgetKept,
@@ -17,7 +17,7 @@ import type { Given } from './Recording.tsx';
 import { problemText, type Recording } from './reading/recording.ts';
 import { useReading } from './reading/useReading.ts';
 import { climbOfStretch, type Stretch } from './stretch.ts';
-import { useAnalysis } from './useAnalysis.ts';
+import { useWorkbench } from './useWorkbench.ts';
 import { foundText } from './words.ts';
 
 /** ms without a key after which a moved end becomes the hill below: not every step must be answered. */
@@ -49,7 +49,20 @@ export function useRecording(tool: Tool, given: Given | null) {
   const { recording, choice = START } = held ?? {};
   const part = recording?.parts[choice.part];
   const track = part?.track;
-  const analysis = useAnalysis(track, choice);
+
+  const ask = useWorkbench();
+  const [analysed, setAnalysed] = useState<{ track: Track; analysis: Analysis | undefined } | null>(null);
+  // while heights are smoothed otherwise, what was found last stays; of another track nothing does
+  const analysis = analysed && analysed.track === track ? analysed.analysis : undefined;
+  useEffect(() => {
+    if (track) ask({ is: 'track', track }, () => {});
+  }, [track]);
+  const { window, threshold } = choice;
+  useEffect(() => {
+    if (!track) return;
+    const tell = (result: Analysis | undefined): void => setAnalysed({ track, analysis: result });
+    return ask({ is: 'analysis', choice: { window, threshold } }, tell);
+  }, [track, window, threshold]);
 
   // kept on this device from an earlier visit
   useEffect(() => {
@@ -107,12 +120,22 @@ export function useRecording(tool: Tool, given: Given | null) {
   }, [analysis]);
 
   // while an end moves, the last hill stays: the chart must not jump under a finger because of what stands over it
-  const lastHill = useRef<HillBelow | undefined>(undefined);
-  const hill = useMemo(() => {
-    if (moving) return lastHill.current;
-    lastHill.current = analysis && track && stretch ? hillBelow(track, analysis.height, stretch) : undefined;
-    return lastHill.current;
-  }, [moving, analysis, track, stretch?.from, stretch?.to]);
+  const [hill, setHill] = useState<HillBelow | null | undefined>(undefined);
+  useEffect(() => setHill(undefined), [track]);
+  const [from, to] = [stretch?.from, stretch?.to];
+  useEffect(() => {
+    if (moving || !analysis || from === undefined || to === undefined) return;
+    return ask({ is: 'hill', stretch: { from, to } }, setHill);
+  }, [moving, analysis, from, to]);
+  // how much the few pieces change the time of the first bike, a moment after the answer
+  const [difference, setDifference] = useState<number | undefined>(undefined);
+  const { scenario } = tool;
+  useEffect(() => {
+    setDifference(undefined);
+    if (!hill) return;
+    const climb = climbOf(scenario, hillFromProfile(hill.simple), 0);
+    return ask({ is: 'difference', climb, reserves: reservesOf(scenario, 0) }, setDifference);
+  }, [hill, scenario]);
   const put = (): void => {
     if (hill) tool.change(({ edit }, before) => edit(before, 'profile', 0, hill.text));
   };
@@ -146,6 +169,8 @@ export function useRecording(tool: Tool, given: Given | null) {
     /** why the last file gave nothing; what was there before stays */
     problem,
     said,
+    /** has something of the recording worked out */
+    ask,
     recording,
     part,
     choice,
@@ -153,9 +178,10 @@ export function useRecording(tool: Tool, given: Given | null) {
     /** the picked one; `climb` is its place in the list, −1 for the reader's own */
     stretch,
     hill,
+    difference,
     /** an end is being moved */
     moving,
-    isBelow: hill !== undefined && inputOf(tool.scenario, 'profile') === hill.text,
+    isBelow: hill != null && inputOf(scenario, 'profile') === hill.text,
     put: (): void => {
       mayPut.current = true;
       put();

@@ -1,0 +1,67 @@
+import {
+  type Climb,
+  calibrateRide,
+  hillFromProfile,
+  type Profile,
+  type Reserves,
+  type RideCalibration,
+  type RideSetting,
+  rideStages,
+  type Track,
+} from '../model/index.ts';
+import { type Analysis, analyse, type ElevationChoice } from './analysis.ts';
+import { type HillBelow, hillBelow } from './below.ts';
+
+/*
+ * What takes longer than a frame on a long recording, one thing made from another. It is done in a worker (`workbench-worker.ts`), and on
+ * the page itself only where there are none.
+ */
+
+/** Something to be worked out, of the track, the heights and the hill that were last. */
+export type Task =
+  | { is: 'track'; track: Track }
+  | { is: 'analysis'; choice: ElevationChoice }
+  | { is: 'hill'; stretch: { from: number; to: number } }
+  | { is: 'difference'; climb: Climb; reserves: Reserves }
+  | { is: 'calibration'; stretch: { from: number; to: number }; setting: RideSetting };
+
+export interface Results {
+  track: undefined;
+  analysis: Analysis | undefined;
+  /** null where there is no road between the ends */
+  hill: HillBelow | null;
+  /** s that the ride along the few pieces takes longer than along every point */
+  difference: number;
+  calibration: RideCalibration | undefined;
+}
+
+/** Works tasks off; it remembers what the next one is made from. */
+export function openWorkbench(): (task: Task) => Results[Task['is']] {
+  let track: Track | undefined;
+  let height: Float64Array = new Float64Array();
+  let hill: HillBelow | null = null;
+  return (task) => {
+    switch (task.is) {
+      case 'track':
+        ({ track } = task);
+        return undefined;
+      case 'analysis': {
+        if (!track) return undefined;
+        const analysis = analyse(track, task.choice);
+        ({ height } = analysis);
+        return analysis;
+      }
+      case 'hill':
+        hill = (track && hillBelow(track, height, task.stretch)) ?? null;
+        return hill;
+      case 'difference': {
+        if (!hill) return Number.NaN;
+        const timeAlong = (profile: Profile): number =>
+          rideStages({ ...task.climb, hill: hillFromProfile(profile) }, task.reserves).time;
+        return timeAlong(hill.simple) - timeAlong(hill.full);
+      }
+      case 'calibration':
+        return track && calibrateRide(track, height, task.stretch.from, task.stretch.to, task.setting);
+    }
+  };
+}
