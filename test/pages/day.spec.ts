@@ -323,6 +323,23 @@ test('a table with decimal commas is shown as understood before it is taken in',
   await expect(runs(day)).toHaveCount(0);
 });
 
+test('a table without a hill: what is missing is said where the table came in, and leads to the field', async ({
+  page,
+}) => {
+  const day = await openDay(page);
+  await day.getByRole('button', { name: 'Paste a table or open a file' }).click();
+  await day.getByRole('textbox', { name: /^Paste a table/ }).fill('bike;mass;time;power\nOld;18;6:48;201\n');
+  await day.getByRole('button', { name: /^Take in/ }).click();
+  const missing = day.locator('.run-list .notice');
+  await expect(missing).toContainText('Fill in how long the hill is');
+  await expect(missing).toBeInViewport();
+  await missing.getByRole('button', { name: 'Open the set-up' }).click();
+  await expect(day.locator('#setup-distance')).toBeFocused();
+  await day.locator('#setup-distance').fill('1.5');
+  await day.locator('#setup-gain').fill('150');
+  await expect(missing).toHaveCount(0);
+});
+
 test('nonsense in the paste gets a sentence, and nothing else changes', async ({ page }) => {
   const day = await openDay(page);
   await setUp(day);
