@@ -21,6 +21,15 @@ const FORM = [
   'quantities/(format|units)\\.',
 ];
 
+/** What only answers about a climb need, and no test day: that must be light on the hill, where there may be no signal. */
+const CLIMBS = new RegExp(
+  `calculators/(${[
+    'model/(climb|heat|infer|powerForTime|profile|ride|settling|stages)\\.',
+    'scenario/(binding|causes|limit-remarks|named|setting)\\.',
+    'parts/(BikeTable|Facts|Folded|labels|Plot|ProfileChart)\\.',
+  ].join('|')})`,
+);
+
 export default defineConfig({
   site,
   base,
@@ -59,8 +68,8 @@ export default defineConfig({
       // The helper that preloads chunks weighs more than it saves: a calculator loads one chunk later, mathjs, if ever.
       modulePreload: false,
       rolldownOptions: {
-        // What all calculators share in two files, for fewer requests and better compression: the form, needed at once, and what
-        // answers, needed with the first touch or for a link.
+        // What all calculators share in three files, for fewer requests and better compression: the form, needed at once, and what
+        // answers, needed with the first touch or for a link, in two parts.
         output: {
           codeSplitting: {
             groups: [
@@ -70,7 +79,13 @@ export default defineConfig({
                 test: new RegExp(`preact|calculators/(${FORM.join('|')})`),
                 priority: 2,
               },
-              { name: 'answers', minShareCount: 4, test: /calculators/, priority: 1 },
+              {
+                name: 'answers',
+                minShareCount: 4,
+                test: (id) => id.includes('calculators') && !CLIMBS.test(id),
+                priority: 1,
+              },
+              { name: 'climbs', minShareCount: 4, test: CLIMBS },
             ],
           },
         },
