@@ -32,7 +32,8 @@ export function drawnLines(
     if (at(distance, first) > high || at(distance, to) < low) continue;
     const kept: number[] = [first];
     for (let i = first; i <= to; ) {
-      const end = Math.min(high, at(distance, i)) + slice;
+      // at least the point itself, also where points are further apart than slices are wide
+      const end = Math.max(at(distance, i), Math.min(high, at(distance, i)) + slice);
       let [lowest, highest] = [i, i];
       for (; i <= to && at(distance, i) <= end; i++) {
         if (at(height, i) < at(height, lowest)) lowest = i;

@@ -58,6 +58,13 @@ describe('the line of a profile', () => {
   });
 });
 
+test('points further apart than the slices are drawn up to the first one beyond the edge', () => {
+  // it went round for ever where the next point lay more than a slice beyond the edge
+  const [distance, height] = columns(10, (i) => i);
+  const [line = []] = drawnLines(distance, height, [], { low: 7, high: 22 });
+  expect(line.map(([x]) => x)).toEqual([5, 10, 15, 20, 25]);
+});
+
 test('noise on the flat is not drawn as a hill', () => {
   const { low, high } = heightsOf([
     [
