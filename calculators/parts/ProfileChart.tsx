@@ -15,6 +15,8 @@ interface ProfileChartProps {
   profile: Profile;
   /** none where only the hill is shown */
   bikes?: readonly BikeOnHill[];
+  /** the answer in words, where this is its first chart */
+  answer?: string;
   system: System;
 }
 
@@ -110,7 +112,7 @@ export function ProfileFigure(props: ProfileChartProps) {
   );
 }
 
-function ProfileChart({ profile, bikes = [], system }: ProfileChartProps) {
+function ProfileChart({ profile, bikes = [], answer, system }: ProfileChartProps) {
   const distance = [...profile.distance];
   const height = [...profile.height];
   const length = distance.at(-1) ?? 1;
@@ -126,7 +128,7 @@ function ProfileChart({ profile, bikes = [], system }: ProfileChartProps) {
   return (
     <>
       <Plot
-        description={`Height above the bottom: ${evenPoints(profile.distance)
+        description={`${answer ? `${answer}. ` : ''}Height above the bottom: ${evenPoints(profile.distance)
           .map((i) => `${text(height[i] ?? 0, 'height')} after ${text(distance[i] ?? 0, 'distance')}`)
           .join(', ')}.`}
         height={170}

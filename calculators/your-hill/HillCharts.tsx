@@ -12,13 +12,15 @@ interface Props {
   /** the one that is first at the top */
   first: number;
   system: System;
+  /** the answer in words */
+  answer: string;
 }
 
 /** A gap as people read it: behind, or ahead with a minus sign. */
 const gapText = (seconds: number): string => (Math.abs(seconds) < 0.05 ? '0\u202fs' : differenceText(seconds));
 
 /** The hill with what holds each bike back on it, the gaps along it, and both as tables. */
-export function HillCharts({ profile, bikes, first, system }: Props) {
+export function HillCharts({ profile, bikes, first, system, answer }: Props) {
   const gaps = gapsAlong(
     bikes.map(({ ride }) => ride),
     first,
@@ -35,7 +37,7 @@ export function HillCharts({ profile, bikes, first, system }: Props) {
   const marks = evenPoints(profile.distance);
   return (
     <>
-      <ProfileFigure profile={profile} bikes={onHill} system={system} />
+      <ProfileFigure profile={profile} bikes={onHill} system={system} answer={answer} />
       {widest > 0 && (
         <figure>
           <figcaption>Time behind {leader} along the way.</figcaption>
@@ -58,7 +60,7 @@ export function HillCharts({ profile, bikes, first, system }: Props) {
           />
         </figure>
       )}
-      <details class="fold figures as-tables">
+      <details class="as-tables">
         <summary>The same as tables</summary>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
         <section class="scrolls" aria-label="Where something holds a bike back" tabIndex={0}>

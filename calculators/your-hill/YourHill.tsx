@@ -43,6 +43,7 @@ export function yourHillAnswer(scenario: Scenario, small: boolean): Answer {
             }))}
             first={outcome.first}
             system={system}
+            answer={standingsText({ scenario, outcome, system })}
           />
         )}
         <dl class="facts">
