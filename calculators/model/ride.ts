@@ -176,6 +176,7 @@ class Ride {
   private stageDistance = 0.5;
   private stageTime = 0.5;
   private stageWork = 0.5;
+  private stageSpeed = 0.5;
 
   constructor(climb: Climb, reserves: Reserves, tolerance: number) {
     this.climb = climb;
@@ -200,6 +201,7 @@ class Ride {
       this.findSteady();
       this.speed = Math.min(this.steady, this.topSpeed);
     } while (this.changesAtOnce(this.partAt(this.speed)));
+    this.stageSpeed = this.speed;
     return this.speed > 0;
   }
 
@@ -254,7 +256,9 @@ class Ride {
         time,
         speed: distance / time,
         motorPower: (this.motorWork - this.stageWork) / time,
+        ends: [this.stageSpeed, this.speed],
       });
+    this.stageSpeed = this.speed;
     this.stageDistance = this.distance;
     this.stageTime = this.time;
     this.stageWork = this.motorWork;

@@ -1,5 +1,6 @@
 import { drawnPower, emptyAfter } from './battery.ts';
 import { type Climb, rideClimb, type SteadyClimb } from './climb.ts';
+import { crossingOf } from './crossing.ts';
 import type { Endurance } from './endurance.ts';
 import { cadenceAt, crankTorque } from './gears.ts';
 import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
@@ -32,6 +33,8 @@ export interface Stage {
   time: number;
   speed: number;
   motorPower: number;
+  /** m/s at its two ends, along a profile, where `speed` is the mean */
+  ends?: readonly [number, number];
 }
 
 /** A climb in stages: speed and powers are means over its time. */
@@ -141,32 +144,47 @@ export interface Limit {
   from: { distance: number; time: number };
 }
 
-/** What binds on a climb, the costliest first; empty where nothing does. The rider's endurance and a top speed are among them where they are given. */
-export function limitsOf(climb: Climb, reserves: Reserves): Limit[] {
-  const ride = rideStages(climb, reserves);
-  const limits = bindingOn(climb, ride).map((one) => costOf(climb, reserves, ride, one));
+/**
+ * What binds on a climb, the costliest first; empty where nothing does. The rider's endurance and a top speed are among them where they are given.
+ * @param riding rides a climb; for one that remembers its rides
+ */
+export function limitsOf(climb: Climb, reserves: Reserves, riding = rideStages): Limit[] {
+  const ride = riding(climb, reserves);
+  const limits = bindingOn(climb, ride).map((one) => costOf(climb, reserves, ride, one, riding));
   return limits.filter((one) => isFelt(ride, one)).sort((a, b) => b.lost - a.lost);
 }
 
 /** The one of these limits that is asked for, from a ride that is known already; undefined where it does not bind. */
-export function limitOf(climb: Climb, reserves: Reserves, ride: StagedClimb, limit: Limit['limit']): Limit | undefined {
+export function limitOf(
+  climb: Climb,
+  reserves: Reserves,
+  ride: StagedClimb,
+  limit: Limit['limit'],
+  riding = rideStages,
+): Limit | undefined {
   const binding = bindingOn(climb, ride).find((one) => one.limit === limit);
-  const cost = binding && costOf(climb, reserves, ride, binding);
+  const cost = binding && costOf(climb, reserves, ride, binding, riding);
   return cost && isFelt(ride, cost) ? cost : undefined;
 }
 
 /** What costs nothing (or a last digit) does not bind: another limit is the lower one. But heat may save what the battery then has for longer. */
 const isFelt = (ride: StagedClimb, { limit, lost }: Limit): boolean => lost > 1e-12 * ride.time || limit === 'heat';
 
-function costOf(climb: Climb, reserves: Reserves, ride: StagedClimb, { limit, from }: Omit<Limit, 'lost'>): Limit {
+function costOf(
+  climb: Climb,
+  reserves: Reserves,
+  ride: StagedClimb,
+  { limit, from }: Omit<Limit, 'lost'>,
+  riding: typeof rideStages,
+): Limit {
   const without =
     limit === 'assist-limit'
-      ? rideStages({ ...climb, assistLimit: null }, reserves)
+      ? riding({ ...climb, assistLimit: null }, reserves)
       : limit === 'torque' || limit === 'support'
-        ? rideStages({ ...climb, [limit]: undefined }, reserves)
+        ? riding({ ...climb, [limit]: undefined }, reserves)
         : limit === 'brakes'
-          ? rideStages({ ...climb, topSpeed: undefined }, reserves)
-          : rideStages(climb, { ...reserves, [limit]: undefined });
+          ? riding({ ...climb, topSpeed: undefined }, reserves)
+          : riding(climb, { ...reserves, [limit]: undefined });
   return { limit, lost: Math.max(0, ride.time - without.time), from };
 }
 
@@ -201,9 +219,28 @@ function isTorqueBound(climb: Climb, { motorPower, speed }: Stage): boolean {
   return motorPower < faded * (1 - 1e-12);
 }
 
-/** Distance, m, from the bottom after `time` (s) of a climb in stages; the top where it is over. */
+/**
+ * Distance, m, from the bottom after `time` (s) of a climb in stages; the top where it is over. Along a profile a bike is taken to settle to the speed at which
+ * it leaves a stage as a decaying exponential does, at the rate that takes its time: within a metre or so of where it is.
+ */
 export function distanceAfter({ stages }: StagedClimb, time: number): number {
   let distance = 0;
-  for (const stage of stages) distance += stage.speed * Math.min(stage.time, Math.max(0, time - stage.from.time));
+  for (const stage of stages) {
+    const spent = time - stage.from.time;
+    if (spent <= 0) break;
+    distance += spent >= stage.time || !stage.ends ? stage.speed * Math.min(stage.time, spent) : settled(stage, spent);
+  }
   return distance;
+}
+
+/** Distance, m, after `spent` seconds of a stage whose speed goes from one end to the other. */
+function settled({ speed, time, ends = [speed, speed] }: Stage, spent: number): number {
+  const [from, to] = ends;
+  // what the mean speed has left of the difference: (1 − e^−z)/z for z e-foldings in all
+  const share = (speed - to) / (from - to);
+  if (!(share > 0 && share < 1)) return speed * spent;
+  const shareOf = (z: number): number => -Math.expm1(-z) / z;
+  const foldings = crossingOf((z) => share - shareOf(z), 1e-9, 2 / share);
+  const progress = (foldings * spent) / time;
+  return spent * (to + (from - to) * shareOf(progress));
 }
