@@ -476,7 +476,7 @@ export const sources: readonly Source[] = [
     short: 'Rapaport 2010',
     url: 'https://arxiv.org/abs/1011.4778',
     status: 'seen',
-    says: 'Abstract seen: the height climbed on mountain-bike rides, from satellite and from barometric heights. The sum depends on how much the data are averaged, as the length of a coast does on the ruler; barometric heights are the more reliable. It names no window there that would be right.',
+    says: 'Abstract seen: the height climbed on mountain-bike rides, from satellite and from barometric heights. The sum depends on how much the data are averaged, as the length of a coast does on the ruler; barometric heights are the more reliable. No window is named there.',
   },
   {
     id: 'satterthwaite-1946',
