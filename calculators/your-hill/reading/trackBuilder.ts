@@ -46,6 +46,8 @@ const RANGES: Record<
   Exclude<Column, 'latitude' | 'longitude' | 'time'>,
   { low: number; high: number; name: string }
 > = {
+  // some three thousand years either way
+  time: { low: -1e11, high: 1e11, name: 'time' },
   elevation: { low: -1000, high: 10_000, name: 'elevation' },
   power: { low: 0, high: 5000, name: 'power' },
   cadence: { low: 0, high: 300, name: 'cadence' },

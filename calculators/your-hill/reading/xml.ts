@@ -27,6 +27,16 @@ const LONGEST_TEXT = 10_000;
 
 class Stop extends Error {}
 
+/*
+ * A bare & is the commonest mistake, in the names of tracks. The parser would take all that follows for the name of an entity, as far as the
+ * next semicolon; so it is given the & as it should have been written, except where a comment or a CDATA section holds it.
+ */
+const TOKENS = /<!--|-->|<!\[CDATA\[|\]\]>|&(?!(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z_][\w.-]{0,30});)/gi;
+const ENDS = { '<!--': '-->', '<![CDATA[': ']]>' } as const;
+type Within = '' | keyof typeof ENDS;
+/** Longer than any of the tokens and what must follow it. */
+const LOOK_AHEAD = 40;
+
 /** Every prefix is taken off: extensions come in many namespaces, and often in none that was declared. */
 const localName = (name: string): string => name.slice(name.indexOf(':') + 1);
 
@@ -69,8 +79,7 @@ export function readXml(
     open.pop();
     text = '';
   });
-  parser.on('error', ({ message }) => {
-    if (ended) return;
+  const mistake = (message: string): void => {
     problems.add(
       'mistakes in the form of the XML',
       parser.line,
@@ -79,14 +88,40 @@ export function readXml(
     if (++mistakes < MOST_MISTAKES) return;
     problems.say(`The file has too many mistakes in its form: it is read as far as line ${parser.line}.`);
     throw new Stop();
+  };
+  parser.on('error', ({ message }) => {
+    if (!ended) mistake(message);
   });
 
   try {
     let isStart = true;
+    let rest = '';
+    let within: Within = '';
     for (const { text: chunk, share } of textChunks(bytes)) {
       // a fragment has no declaration; its line breaks stay, so that lines are counted right
-      parser.write(isStart ? chunk.replace(/^\s*<\?xml[^>]*\?>/, (found) => found.replace(/[^\r\n]/g, '')) : chunk);
+      rest += isStart ? chunk.replace(/^\s*<\?xml[^>]*\?>/, (found) => found.replace(/[^\r\n]/g, '')) : chunk;
       isStart = false;
+      // near the end of a piece a token may be cut in two: the rest from there on waits for the next piece
+      const sure = share < 1 ? Math.max(0, rest.length - LOOK_AHEAD) : rest.length;
+      let seen = sure;
+      let written = 0;
+      for (const found of rest.matchAll(TOKENS)) {
+        if (found.index >= sure) break;
+        const [token] = found;
+        seen = Math.max(seen, found.index + token.length);
+        if (within !== '') within = token === ENDS[within] ? '' : within;
+        else if (token === '<!--' || token === '<![CDATA[') within = token;
+        else if (token === '&') {
+          parser.write(rest.slice(written, found.index));
+          mistake('& should be &amp;');
+          parser.write('&amp;');
+          written = found.index + 1;
+        }
+      }
+      const next = rest.slice(seen).search(/[&<\]-]/);
+      const end = next < 0 || share === 1 ? rest.length : seen + next;
+      parser.write(rest.slice(written, end));
+      rest = rest.slice(end);
       onProgress(share);
     }
   } catch (error) {
