@@ -15,6 +15,8 @@ import {
   type StagedClimb,
 } from '../model/index.ts';
 import { COVERAGE, DRAG_HALF_WIDTH, POWER_REPEATABILITY } from '../scenario/index.ts';
+import { TOP_SPEED } from '../scenario/parameters/profile.ts';
+import type { Riding } from '../scenario/rides.ts';
 
 /** A measured climb and the hill it is carried to, all values in SI. */
 export interface Measurement {
@@ -54,8 +56,14 @@ export interface Carried {
   proportionalTime: number;
 }
 
-/** The whole way from times to times: calibrate the measured hill, read each motor back, ride the other hill with it. */
-export function carry(m: Measurement): {
+/**
+ * The whole way from times to times: calibrate the measured hill, read each motor back, ride the other hill with it.
+ * @param riding rides the other hill
+ */
+export function carry(
+  m: Measurement,
+  riding: Riding = rideStages,
+): {
   calibration: Calibration | null;
   rolling: number;
   bikes: Carried[];
@@ -75,12 +83,16 @@ export function carry(m: Measurement): {
       : null;
   const rolling = calibration?.rolling ?? m.rolling;
   const dragArea = calibration?.dragArea ?? m.dragArea;
+  // Control runs that contradict each other may ask for a drag below zero, which the page names: with it no bike settles to a speed along a hill in pieces.
+  const dragThere = target.hill.profile ? Math.max(0, dragArea) : dragArea;
   const bikes = m.runs.map(({ reserves, ...run }): Carried => {
     const measured = { hill, density, headWind, efficiency, dragArea, rolling, ...run };
     const motor = inferMotor(measured, run.time);
     const climb: Climb = {
       ...measured,
       hill: target.hill,
+      dragArea: dragThere,
+      topSpeed: target.hill.profile && TOP_SPEED,
       density: target.density,
       headWind: target.headWind,
       riderPower: target.riderPower,
@@ -96,8 +108,10 @@ export function carry(m: Measurement): {
       motor,
       climb,
       reserves,
-      ride: rideStages(climb, reserves),
-      freeTime: rideStages({ ...climb, assistLimit: null }, {}).time,
+      ride: riding(climb, reserves),
+      get freeTime() {
+        return riding({ ...climb, assistLimit: null }, {}).time;
+      },
       proportionalTime:
         hill.gain > 0 && target.hill.gain > 0 ? proportionalTime(run.time, hill.gain, target.hill.gain) : Number.NaN,
     };

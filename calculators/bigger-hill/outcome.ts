@@ -29,6 +29,7 @@ import {
   type Setting,
   targetHillOf,
 } from '../scenario/index.ts';
+import { ridesOf } from '../scenario/rides.ts';
 import { carry, isLimited, type Measurement } from './carry.ts';
 import { doubtsOf, measurementOf } from './measurement.ts';
 
@@ -118,7 +119,8 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
     optionalOf(scenario, 'target-grade') === undefined &&
     !(isGiven(scenario, 'target-distance') && isGiven(scenario, 'target-gain'));
   const m = measurementOf(scenario, hill, targetHill);
-  const centre = carry(m);
+  const riding = ridesOf(targetHill);
+  const centre = carry(m, riding);
   const first = centre.bikes.reduce(
     (best, bike, i) => (bike.ride.time < (centre.bikes[best]?.ride.time ?? 0) ? i : best),
     0,
@@ -126,7 +128,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
 
   const endures = enduranceOf(scenario, m.target.riderPower);
   const limits = centre.bikes.map((bike) =>
-    limitsOf(bike.climb, bike.reserves).filter((one) => one.limit !== 'assist-limit' || isLimited(bike)),
+    limitsOf(bike.climb, bike.reserves, riding).filter((one) => one.limit !== 'assist-limit' || isLimited(bike)),
   );
   const binds = centre.bikes.map(
     (bike, i): Binds =>
@@ -137,12 +139,12 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   const spread = propagate(inputs, (values) => {
     const setup = at(values);
     if (!setup) return [];
-    const carried = carry(setup);
+    const carried = carry(setup, riding);
     const fastest = carried.bikes[first]?.ride.time ?? 0;
     const perBike = carried.bikes.flatMap((bike, i) => {
       const { ride, climb, reserves } = bike;
       const energy = reserves.battery ? ride.energy : batteryEnergy(ride.motorPower, ride.time, values[unit] ?? 1);
-      const bound = bindingOf(binds[i] ?? 'none', climb, reserves, ride, endures);
+      const bound = bindingOf(binds[i] ?? 'none', climb, reserves, ride, endures, riding);
       const share = energy / (batteryOf(scenario, i) ?? Number.NaN);
       return [
         bike.ride.time,
@@ -215,7 +217,7 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
       limited: centre.bikes.map(isLimited),
       limits,
       endures,
-      ownRolling: m.controls.map((run) => carry({ ...m, controls: [run] }).rolling),
+      ownRolling: m.controls.map((run) => carry({ ...m, controls: [run], runs: [] }).rolling),
       far,
       sameHill,
       slowest: spread[slowest * PER_BIKE.length],

@@ -9,6 +9,7 @@ import {
   type StagedClimb,
 } from '../model/index.ts';
 import { exact, none, type Result } from './outcome.ts';
+import type { Riding } from './rides.ts';
 
 /** What holds a climb back most. */
 export type Binds = Limit['limit'] | 'none';
@@ -46,6 +47,7 @@ export function bindingOf(
   reserves: Reserves,
   ride: StagedClimb,
   endures: number | undefined,
+  riding?: Riding,
 ): Binding {
   if (binds === 'none') return NOWHERE;
   const { hill } = climb;
@@ -54,7 +56,7 @@ export function bindingOf(
     const after = Math.min(endures ?? 0, ride.time);
     return { after, height: heightAt(hill, distanceAfter(ride, after)), lost: Number.NaN };
   }
-  const same = limitOf(climb, reserves, ride, binds);
+  const same = limitOf(climb, reserves, ride, binds, riding);
   return same
     ? { after: same.from.time, height: heightAt(hill, same.from.distance), lost: same.lost }
     : { after: ride.time, height: hill.gain, lost: 0 };

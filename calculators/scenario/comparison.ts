@@ -3,7 +3,6 @@ import {
   batteryEnergy,
   type Climb,
   distanceAfter,
-  drawnPower,
   type Hill,
   heightAt,
   inferMotor,
@@ -11,12 +10,12 @@ import {
   limitsOf,
   propagate,
   type Reserves,
-  rideStages,
   type StagedClimb,
   type UncertainResult,
 } from '../model/index.ts';
 import { type Binding, type Binds, bindingOf, bindingReason, bindsOf } from './binding.ts';
 import { none, type Remark, type Result, ranged, STANDS_STILL } from './outcome.ts';
+import { type Riding, ridesOf } from './rides.ts';
 import { columnsOf, optionalOf, type Scenario } from './scenario.ts';
 import { batteryOf, climbDoubts, climbOf, reservesOf } from './setting.ts';
 
@@ -43,10 +42,10 @@ function rideOf(
   reserves: Reserves,
   unitEfficiency: number,
   measured: number | undefined,
-  ride: () => StagedClimb,
+  riding: Riding,
 ): Ridden {
   if (measured === undefined) {
-    const staged = ride();
+    const staged = riding(climb, reserves);
     const { time, speed, motorPower } = staged;
     const energy = reserves.battery ? staged.energy : batteryEnergy(motorPower, time, unitEfficiency);
     return { time, speed, motorPower, energy, distanceAfter: (t) => distanceAfter(staged, t), staged };
@@ -55,22 +54,6 @@ function rideOf(
   const motorPower = inferMotor(climb, measured).mean;
   const energy = batteryEnergy(motorPower, measured, unitEfficiency);
   return { time: measured, speed, motorPower, energy, distanceAfter: (t) => speed * t };
-}
-
-/** Doubts that only say how much a battery holds and gives: a bike whose battery lasts rides the same whatever they are. */
-const OF_THE_BATTERY = new Set(['unit', 'pack']);
-
-/**
- * A ride along a profile costs some time to work out, so it is kept under the values that move it, as with a battery that lasts. It is
- * ridden anew only where the battery is empty on the way.
- */
-function rideOrBefore(climb: Climb, reserves: Reserves, moving: string, before: Map<string, StagedClimb>): StagedClimb {
-  const { battery, ...rest } = reserves;
-  const lasting = before.get(moving) ?? rideStages(climb, rest);
-  before.set(moving, lasting);
-  if (!battery || !Number.isFinite(lasting.time)) return lasting;
-  const energy = lasting.time * drawnPower(lasting.motorPower, battery.unitEfficiency, battery.idle);
-  return energy < battery.energy ? { ...lasting, energy } : rideStages(climb, reserves);
 }
 
 /** One bike with one set of values of all that is not known. */
@@ -196,22 +179,17 @@ export function compareBikes(
     battery: batteryOf(scenario, bike) ?? Number.NaN,
   }));
   const { inputs, at, reservesAt, unitAt } = climbDoubts(scenario);
-  const ridesBefore = bikes.map(() => new Map<string, StagedClimb>());
-  const ridesAt = (values: readonly number[]) => {
-    const moving = inputs.map(({ name }, i) => (OF_THE_BATTERY.has(name) ? '' : values[i])).join();
-    return bikes.map((bike, i) => {
+  const riding = ridesOf(hill);
+  const ridesAt = (values: readonly number[]) =>
+    bikes.map((bike) => {
       const climb = at(bike.climb, values);
       const reserves = reservesAt(bike.reserves, values);
-      const before = hill.profile ? ridesBefore[i] : undefined;
-      const ride = (): StagedClimb =>
-        before ? rideOrBefore(climb, reserves, moving, before) : rideStages(climb, reserves);
-      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured, ride) };
+      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured, riding) };
     });
-  };
   const centre = ridesAt(inputs.map(({ value }) => value));
   const first = centre.reduce((best, { ride }, bike) => (ride.time < (centre[best]?.ride.time ?? 0) ? bike : best), 0);
   const limits = bikes.map(({ climb, reserves, measured }) =>
-    measured === undefined ? limitsOf(climb, reserves) : [],
+    measured === undefined ? limitsOf(climb, reserves, riding) : [],
   );
   const binds = bikes.map(({ climb, measured }, bike): Binds => {
     const { time = 0, speed = 0 } = centre[bike]?.ride ?? {};
@@ -224,7 +202,9 @@ export function compareBikes(
     const fastest = rides[first]?.ride.time ?? 0;
     return rides.flatMap(({ climb, reserves, ride }, bike) => {
       const behind = hill.distance - ride.distanceAfter(fastest);
-      const bound = ride.staged ? bindingOf(binds[bike] ?? 'none', climb, reserves, ride.staged, endures) : undefined;
+      const bound = ride.staged
+        ? bindingOf(binds[bike] ?? 'none', climb, reserves, ride.staged, endures, riding)
+        : undefined;
       const battery = bikes[bike]?.battery ?? Number.NaN;
       return columns.map(({ of }) => of({ climb, reserves, ride, fastest, behind, battery, bound }));
     });

@@ -10,6 +10,7 @@ import {
   hillFromGain,
   hillFromGrade,
   hillFromProfile,
+  type Profile,
   type Reserves,
   type UncertainInput,
   usableEnergy,
@@ -44,8 +45,16 @@ const impossible = (field: string, problem: string): Setting<never> => ({
 
 const overruled = (field: string, text: string): Remark => ({ tone: 'caution', text, field });
 
+/** The hill in pieces of a calculator that always has one. @throws RangeError when that is not so: a mistake in our own code. */
+export function hillInPieces(scenario: Scenario): Hill & { profile: Profile } {
+  const text = inputOf(scenario, 'profile');
+  if (typeof text !== 'string') throw new RangeError('There is no hill in pieces.');
+  const profile = profileOf(text);
+  return { ...hillFromProfile(profile), profile };
+}
+
 /** The hill in pieces under that name, where there is one. `beaten` are other inputs of a hill: one that is given is said not to count. */
-function hillInPieces(scenario: Scenario, name: string, beaten: readonly string[]): Setting<Hill> | undefined {
+function piecesBefore(scenario: Scenario, name: string, beaten: readonly string[]): Setting<Hill> | undefined {
   const text = inputOf(scenario, name);
   if (typeof text !== 'string') return undefined;
   const given = beaten.find((other) => isGiven(scenario, other));
@@ -55,7 +64,7 @@ function hillInPieces(scenario: Scenario, name: string, beaten: readonly string[
 
 /** The (measured) hill: pieces beat height, and height beats grade. */
 export function hillOf(scenario: Scenario): Setting<Hill> {
-  const inPieces = hillInPieces(scenario, 'profile', ['distance', 'gain', 'grade']);
+  const inPieces = piecesBefore(scenario, 'profile', ['distance', 'gain', 'grade']);
   if (inPieces) return inPieces;
   const distance = numberOf(scenario, 'distance');
   const grade = inputOf(scenario, 'grade');
@@ -77,7 +86,7 @@ function tooSteep(scenario: Scenario, distance: number, gain: number): string {
 
 /** The other hill of `bigger-hill`. `measured` is the hill whose grade serves when none is given. */
 export function targetHillOf(scenario: Scenario, measured: Hill): Setting<Hill> {
-  const inPieces = hillInPieces(scenario, 'target-profile', ['target-gain', 'target-grade', 'target-distance']);
+  const inPieces = piecesBefore(scenario, 'target-profile', ['target-gain', 'target-grade', 'target-distance']);
   if (inPieces) return inPieces;
   const distance = inputOf(scenario, 'target-distance');
   const hasGain = isGiven(scenario, 'target-gain') || typeof distance !== 'number';

@@ -1,59 +1,34 @@
-import { hillFromProfile, type Profile, type Reserves, rideStages, steepestStretch } from '../model/index.ts';
-import {
-  COLUMNS,
-  type Column,
-  type ComparisonOutcome,
-  compareBikes,
-  type Trial,
-  withoutHill,
-} from '../scenario/comparison.ts';
+import { type Hill, hillFromProfile, type Profile, type Reserves, steepestStretch } from '../model/index.ts';
+import { COLUMNS, type Column, type ComparisonOutcome, compareBikes, type Trial } from '../scenario/comparison.ts';
 import {
   enduranceOf,
   enduranceResult,
   exact,
-  hillOf,
-  none,
+  hillInPieces,
   numberOf,
   optionalOf,
-  type Result,
   reservesOf,
   type Scenario,
 } from '../scenario/index.ts';
+import { ridesOf } from '../scenario/rides.ts';
 
-/** The climb on a hill as long and as high, of one grade. */
-function timeAtMeanGrade({ climb, reserves }: Trial): number {
-  const { distance, gain } = climb.hill;
-  const even = { distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) };
-  return rideStages({ ...climb, hill: hillFromProfile(even) }, reserves).time;
+const { time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost } = COLUMNS;
+
+/** Results of a bike on this hill; the last two from a hill as long and as high, of one grade. */
+function resultsOn({ distance, gain }: Hill): Column[] {
+  const even = hillFromProfile({ distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) });
+  const riding = ridesOf(even);
+  const atMeanGrade = ({ climb, reserves }: Trial): number => riding({ ...climb, hill: even }, reserves).time;
+  return [
+    ...[time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost],
+    { name: 'time-mean-grade', kind: 'duration', of: atMeanGrade },
+    { name: 'time-bias', kind: 'duration', of: (trial) => trial.ride.time - atMeanGrade(trial) },
+  ];
 }
 
-const atMeanGrade: Column = { name: 'time-mean-grade', kind: 'duration', of: timeAtMeanGrade };
-const bias: Column = { name: 'time-bias', kind: 'duration', of: (trial) => trial.ride.time - timeAtMeanGrade(trial) };
-const { time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost } = COLUMNS;
-const RESULTS: readonly Column[] = [
-  time,
-  gap,
-  speed,
-  motorPower,
-  batteryEnergy,
-  batteryShare,
-  bindsAfter,
-  bindsHeight,
-  timeLost,
-  atMeanGrade,
-  bias,
-];
-const ONCE: readonly [string, Result['kind']][] = [
-  ['distance', 'distance'],
-  ['gain', 'height'],
-  ['grade', 'grade'],
-  ['steepest', 'grade'],
-  ['endurance-time', 'duration'],
-];
-
 export interface YourHillOutcome extends ComparisonOutcome {
-  /** the hill that was ridden; absent where there is none */
-  profile?: Profile;
+  /** the hill that was ridden */
+  profile: Profile;
 }
 
 /** What a bike can use up, and its rider too: the ride goes on at the critical power once W′ is used up. */
@@ -66,21 +41,9 @@ function whatRunsOut(scenario: Scenario, bike: number): Reserves {
 
 /** One to six bikes with one rider along the pieces of a hill. */
 export function yourHill(scenario: Scenario): YourHillOutcome {
-  const setting = hillOf(scenario);
-  if (!setting.ok) {
-    const results = withoutHill(scenario, RESULTS, setting.problem);
-    return {
-      results: [...results, ...ONCE.map(([name, kind]) => none(name, kind, setting.problem))],
-      notes: setting.notes,
-      bikes: [],
-      first: 0,
-      endures: undefined,
-    };
-  }
-  const hill = setting.value;
-  const { profile } = hill;
+  const hill = hillInPieces(scenario);
   const endures = enduranceOf(scenario);
-  const { results, ...comparison } = compareBikes(scenario, hill, RESULTS, undefined, whatRunsOut);
+  const { results, ...comparison } = compareBikes(scenario, hill, resultsOn(hill), undefined, whatRunsOut);
   results.push(
     exact('distance', 'distance', hill.distance, ''),
     exact('gain', 'height', hill.gain, ''),
@@ -88,5 +51,5 @@ export function yourHill(scenario: Scenario): YourHillOutcome {
     exact('steepest', 'grade', steepestStretch(hill, 100).grade, ''),
     enduranceResult(endures),
   );
-  return { results, ...comparison, notes: setting.notes, endures, ...(profile ? { profile } : {}) };
+  return { results, ...comparison, notes: [], endures, profile: hill.profile };
 }

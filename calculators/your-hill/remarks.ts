@@ -17,12 +17,10 @@ import type { YourHillOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
 export function yourHillRemarks(scenario: Scenario, outcome: YourHillOutcome): Remark[] {
-  const { bikes, notes, profile } = outcome;
-  if (!profile) return notes;
+  const { bikes, profile } = outcome;
   return [
     ...(bikes.some(({ climb }) => waitsForPedals(climb)) ? [{ tone: 'wrong', text: NOBODY_PEDALS } as const] : []),
     ...doubtRemark(bikes),
-    ...notes,
     ...biasRemark(scenario, outcome),
     ...bikes.flatMap((detail, bike) => bikeRemarks(scenario, detail, bikeName(scenario, bike))),
     ...tiringRemark(scenario, bikes),

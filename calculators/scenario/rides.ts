@@ -1,0 +1,35 @@
+import { type Climb, drawnPower, type Hill, type Reserves, rideStages, type StagedClimb } from '../model/index.ts';
+
+/** Rides a climb. */
+export type Riding = (climb: Climb, reserves: Reserves) => StagedClimb;
+
+/** All that a ride on a known hill follows from, a bike's battery left out. */
+function keyOf(climb: Climb, { heat, endurance }: Omit<Reserves, 'battery'>): string {
+  const { mass, rolling, dragArea, density, headWind, efficiency, topSpeed } = climb;
+  const { riderPower, motorPower, assistLimit, fadeWidth, support, torque, cadence, gear } = climb;
+  return [
+    ...[mass, rolling, dragArea, density, headWind, efficiency, topSpeed],
+    ...[riderPower, motorPower, assistLimit, fadeWidth, support, torque, cadence, gear?.turns, gear?.wheelRadius],
+    ...[heat?.continuous, heat?.continuousCadence, heat?.timeConstant, heat?.fixedLosses, heat?.rise],
+    ...[endurance?.criticalPower, endurance?.workAbove],
+  ].join();
+}
+
+/**
+ * Rides of one hill, each ridden once. A range asks for many rides, most of them alike: what another bike is known to, or how much a battery
+ * holds that lasts anyway, does not change a ride. One that is empty on the way is ridden as it is. A hill of one grade takes no time worth saving.
+ */
+export function ridesOf(hill: Hill): Riding {
+  if (!hill.profile) return rideStages;
+  const known = new Map<string, StagedClimb>();
+  return (climb, reserves) => {
+    if (climb.hill !== hill) return rideStages(climb, reserves);
+    const { battery, ...rest } = reserves;
+    const key = keyOf(climb, rest);
+    const lasting = known.get(key) ?? rideStages(climb, rest);
+    known.set(key, lasting);
+    if (!battery || !Number.isFinite(lasting.time)) return lasting;
+    const energy = lasting.time * drawnPower(lasting.motorPower, battery.unitEfficiency, battery.idle);
+    return energy < battery.energy ? { ...lasting, energy } : rideStages(climb, reserves);
+  };
+}
