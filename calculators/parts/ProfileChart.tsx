@@ -135,7 +135,7 @@ function ProfileChart({ profile, bikes = [], answer, system }: ProfileChartProps
         right={RIGHT}
         x={{ ...axisTicks(length, 'distance', system, 5), at: inPlotX }}
         y={{
-          ...axisTicks(top, 'height', system, 3, low),
+          ...axisTicks(top, 'height', system, 4, low),
           at: (metres) => TOP + ((BOTTOM - TOP) * py(metres)) / 100,
         }}
         curves={
