@@ -15,8 +15,10 @@ const focused = (tool: Locator): Promise<{ what: string; seen: boolean; hidden: 
         ? `${name}.${dataset.column}`
         : type === 'radio'
           ? 'units'
-          : (element.getAttribute('aria-label') ?? (element.textContent || element.tagName));
-    const drawn = element.closest('.entry') ?? element;
+          : type === 'file'
+            ? 'file'
+            : (element.getAttribute('aria-label') ?? (element.textContent || element.tagName));
+    const drawn = element.closest('.entry, .choose') ?? element;
     const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(drawn);
     const seen = outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2 && outlineColor !== 'rgba(0, 0, 0, 0)';
     // what a person sees there: the element itself, not something lying on it; of a tall one any part will do
@@ -25,7 +27,7 @@ const focused = (tool: Locator): Promise<{ what: string; seen: boolean; hidden: 
     const on = [0.5, ...(box.height > 100 ? [0.1, 0.9] : [])].map((part) =>
       document.elementFromPoint(x, box.y + part * box.height),
     );
-    const covered = !on.some((top) => top !== null && (element.contains(top) || top.contains(element)));
+    const covered = !on.some((top) => top !== null && (drawn.contains(top) || top.contains(element)));
     return { what, seen, hidden: covered ? `${what} lies under ${on[0]?.outerHTML.slice(0, 80)}` : '' };
   });
 
@@ -62,13 +64,19 @@ for (const name of names) {
 
     // One group of radio buttons is one stop; links and inputs, buttons and regions are one each.
     const all = await tool
-      .locator('input[data-column], button, summary, a, [tabindex="0"], input[type="radio"]:checked')
+      .locator(
+        'input[data-column], button, summary, a, [tabindex="0"], input[type="radio"]:checked, input[type="file"]',
+      )
       .evaluateAll((elements) =>
-        elements.map((element) => {
-          const { name: input, type, dataset, textContent } = element as HTMLInputElement;
-          if (type === 'text') return `${input}.${dataset.column}`;
-          return type === 'radio' ? 'units' : (element.getAttribute('aria-label') ?? textContent);
-        }),
+        // a fold that is closed is one stop
+        elements
+          .filter((element) => element.checkVisibility())
+          .map((element) => {
+            const { name: input, type, dataset, textContent } = element as HTMLInputElement;
+            if (type === 'text') return `${input}.${dataset.column}`;
+            if (type === 'file') return 'file';
+            return type === 'radio' ? 'units' : (element.getAttribute('aria-label') ?? textContent);
+          }),
       );
     expect(stops).toEqual(all);
     for (const input of taken(name, 'rider', 'power', 'drag')) expect(stops).toContain(`${input}.0`);
