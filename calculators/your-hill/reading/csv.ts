@@ -261,7 +261,7 @@ export function readHeading(title: string): { target: Target; size: number | und
   const small = title
     .trim()
     .slice(0, 100)
-    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .replace(/([a-z])([A-Z][a-z])/g, '$1 $2')
     .toLowerCase();
   const bracket = /^(.*?)\s*[([]([^()[\]]*)[)\]]$/.exec(small);
   const words = (text: string): string => text.replace(/[\s_,./:-]+/g, ' ').trim();

@@ -42,10 +42,7 @@ const CREEPING = 1 / 3.6;
 const MOST_FALLS = 0.05;
 
 /** What a column may hold: the widest that a device on Earth can mean; beyond it a number is no measurement. */
-const RANGES: Record<
-  Exclude<Column, 'latitude' | 'longitude' | 'time'>,
-  { low: number; high: number; name: string }
-> = {
+const RANGES: Record<Exclude<Column, 'latitude' | 'longitude'>, { low: number; high: number; name: string }> = {
   // some three thousand years either way
   time: { low: -1e11, high: 1e11, name: 'time' },
   elevation: { low: -1000, high: 10_000, name: 'elevation' },

@@ -1,0 +1,104 @@
+import { gzipSync } from 'node:zlib';
+import { describe, expect, it } from 'vitest';
+import { LARGEST } from '../../calculators/your-hill/reading/readRecording.ts';
+import { faultOf, fuzz } from './fuzz.ts';
+import { csvText, fitBytes, gpxText, inventRide, tcxText } from './make.ts';
+import { gpxOf, onlyPart, pointAt, read, said, seconds } from './reading.ts';
+
+const ride = inventRide(50);
+
+describe('what a file is', () => {
+  it('is told by its content, whatever its name', () => {
+    expect(read(gpxText(ride), 'ride.fit').format).toBe('gpx');
+    expect(read(tcxText(ride), 'ride.csv').format).toBe('tcx');
+    expect(read(fitBytes(ride), 'ride.gpx').format).toBe('fit');
+    expect(read(csvText(ride), 'ride').format).toBe('csv');
+    // its start is lost
+    expect(read(gpxText(ride).slice(600)).format).toBe('gpx');
+    expect(read(`<x:gpx xmlns:x="urn:x">${gpxText(ride).split('<trk>')[1]}`).format).toBe('gpx');
+  });
+
+  it.each([
+    ['', 'This file is empty.'],
+    [' \n ', 'There is nothing in this file.'],
+    ['%PDF-1.7', 'This is a PDF: GPX, TCX, FIT and CSV can be read.'],
+    ['\u0089PNG\r\n', 'This is a picture: GPX, TCX, FIT and CSV can be read.'],
+    ['\u00ff\u00d8\u00ff\u00e0', 'This is a picture: GPX, TCX, FIT and CSV can be read.'],
+    ['PK\u0003\u0004', 'This is a zip archive: unpack it first, and choose the recording in it.'],
+    ['<!DOCTYPE html><html>', 'This is a web page'],
+    ['<kml xmlns="x">', 'This is a KML file'],
+    ['<other/>', 'This is XML of another kind'],
+    ['{"a": 1}', 'This looks like JSON'],
+    ['\u0000\u0001\u0002\u0003'.repeat(100), 'This is not a recording that can be read'],
+  ])('says of %j what it is', (letters, words) => {
+    const recording = read(Uint8Array.from(letters, (letter) => letter.charCodeAt(0)));
+    expect(recording.parts).toEqual([]);
+    expect(recording.format).toBeUndefined();
+    expect(said(recording)).toContain(words);
+  });
+
+  it('says that a packed file is packed; the worker unpacks it', () => {
+    expect(said(read(gzipSync(gpxText(ride))))).toBe('This file is packed (gzip): unpack it first.');
+  });
+
+  it('says that a file is too large, and does not read it', () => {
+    expect(said(read(new Uint8Array(LARGEST + 1)))).toBe('This file has 60 MB. Files of up to 60 MB are read.');
+  });
+
+  it('says that there is no track in a file without one', () => {
+    for (const text of ['<gpx/>', gpxOf(pointAt(0)), '<TrainingCenterDatabase/>'])
+      expect(said(read(text))).toContain('There is no track or route in this file');
+  });
+});
+
+describe('reading', () => {
+  it('tells how far it is, from 0 to 1, never back', async () => {
+    const { readRecording } = await import('../../calculators/your-hill/reading/readRecording.ts');
+    for (const bytes of [new TextEncoder().encode(gpxText(inventRide(8000))), fitBytes(inventRide(8000))]) {
+      const shares: number[] = [];
+      readRecording(bytes, 'file', (share) => shares.push(share));
+      expect(shares.length).toBeGreaterThan(3);
+      expect(shares.at(-1)).toBe(1);
+      shares.forEach((share, index) => {
+        expect(share).toBeGreaterThanOrEqual(shares[index - 1] ?? 0);
+        expect(share).toBeLessThanOrEqual(1);
+      });
+    }
+  });
+
+  it('tells how much of the distance was crept while the bike stood', () => {
+    // 30 s of riding north at 5.56 m/s, then a minute on the spot, 0.11 m to the one side and back each second
+    const wander = (second: number): string =>
+      pointAt(second).replace(/lat="[^"]*"/, `lat="${second % 2 ? -48.8985 : -48.898499}"`);
+    const part = onlyPart(
+      read(gpxOf(...seconds(31).map((at) => pointAt(at)), ...seconds(60).map((at) => wander(31 + at)))),
+    );
+    // 10⁻⁶ of a degree is 0.1112 m, 59 times, and 0 or one more on the way to the first
+    expect(part.crept).toBeGreaterThan(59 * 0.111);
+    expect(part.crept).toBeLessThan(61 * 0.112);
+    expect(part.track.distance.at(-1)).toBeCloseTo(30 * 5e-5 * 111_209 + part.crept, 0);
+  });
+
+  it('stops at a million points', () => {
+    const rows = Array.from({ length: 1_000_003 }, (_, at) => `${at},${at}`).join('\n');
+    const recording = read(`time (s),distance (m)\n${rows}\n`);
+    expect(onlyPart(recording).track.distance).toHaveLength(1_000_000);
+    expect(said(recording)).toContain('Line 1000002: The file has more than a million points');
+  });
+});
+
+describe('spoilt files', () => {
+  it.each(['gpx', 'tcx', 'fit', 'csv'] as const)('never bring anything down: %s', (format) => {
+    const { faults, read: some } = fuzz(format, 400, 1_000_000);
+    expect(faults).toEqual([]);
+    // most still give what is whole
+    expect(some).toBeGreaterThan(250);
+  });
+
+  it('would be noticed', () => {
+    const recording = read(gpxText(ride));
+    expect(faultOf(recording)).toBeUndefined();
+    onlyPart(recording).track.distance[5] = Number.NaN;
+    expect(faultOf(recording)).toContain('distance is NaN');
+  });
+});
