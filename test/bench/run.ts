@@ -4,9 +4,18 @@
  */
 import { performance } from 'node:perf_hooks';
 import { polynomialRoot } from 'mathjs';
-import { rideClimb, rideStages, steadySpeed } from '../../calculators/model/index.ts';
+import {
+  type Climb,
+  type Hill,
+  rideClimb,
+  rideProfile,
+  rideStages,
+  steadySpeed,
+} from '../../calculators/model/index.ts';
 import { outcomeOf } from '../../calculators/outcomes.ts';
 import { type CalculatorName, readLink, writeLink } from '../../calculators/scenario/vocabulary.ts';
+import { anyHill, PLAIN } from '../model/climbs.ts';
+import { Solver } from '../odex.ts';
 import { random, relative } from '../random.ts';
 import { anyCubic, cubicOf, cubicRoot } from '../reference/comparisons.ts';
 import { anyLongClimb, marched } from '../reference/long-climbs.ts';
@@ -132,6 +141,107 @@ function longClimbs(): void {
   line('any motor', ...[stages, steady, steps, steps / stages].map(figure), largest.toExponential(1));
 }
 
+/** Four bikes with one rider: without a motor, and with three that meet their limits. */
+const FOUR: readonly Omit<Climb, 'hill'>[] = [0, 250, 450, 620].map((motorPower, i) => ({
+  ...PLAIN,
+  mass: 92 + 4 * i,
+  motorPower,
+  assistLimit: 25 / 3.6,
+  torque: 40 + 20 * i,
+  cadence: 70,
+  gear: { wheelRadius: 0.36, turns: 0.9 },
+}));
+
+/** A rider alone along a profile by odex, each piece begun anew: time in s. */
+function byOdex(climb: Climb, tolerance: number): number {
+  const { mass, rolling, density, dragArea, efficiency, riderPower, hill } = climb;
+  const { distance, height } = hill.profile ?? { distance: [], height: [] };
+  const solver = new Solver(2);
+  solver.absoluteTolerance = solver.relativeTolerance = tolerance;
+  let state = [0, rideProfile(climb, {}).points.speed[0] as number];
+  for (let i = 0; i + 1 < distance.length; i++) {
+    const length = (distance[i + 1] as number) - (distance[i] as number);
+    const sin = ((height[i + 1] as number) - (height[i] as number)) / length;
+    const constant = mass * 9.80665 * (sin + rolling * Math.sqrt(1 - sin * sin)) + 0.091;
+    const k = 0.5 * density * dragArea;
+    solver.initialStepSize = Math.min(1, length);
+    const derivative = (_: number, [, v = 0]: number[]): number[] => [
+      1 / v,
+      ((efficiency * riderPower) / v - constant - v * (0.0087 + k * v)) / (mass * v),
+    ];
+    state = solver.solve(derivative, 0, state, length).y;
+  }
+  return state[0] as number;
+}
+
+function profiles(): void {
+  console.log(
+    '\nRides along a profile, four bikes with limit, torque and gear (goal: time grows with the points, not faster)',
+  );
+  line('', 'ms', 'µs per piece', 'growth by 10');
+  const r = random(4);
+  let before = 0;
+  for (const points of [1e3, 1e4, 1e5]) {
+    const hill = anyHill(r, points - 1, [-0.02, 0.16], [5, 30]);
+    const ride = (): void => {
+      for (const bike of FOUR) sink += rideProfile({ ...bike, hill }, {}).time;
+    };
+    const [time = 0] = race([{ work: ride, count: 1 }]);
+    const growth = before > 0 ? figure(time / before) : '';
+    line(
+      `${points.toLocaleString('en')} points`,
+      figure(time / 1e6),
+      figure(time / 1e3 / points / FOUR.length),
+      growth,
+    );
+    before = time;
+  }
+
+  console.log('\nOne ride along 40 pieces of 100 m');
+  line('', 'µs');
+  const hill: Hill = anyHill(r, 40, [0, 0.16], [50, 150]);
+  const [plain = 0, bound = 0, all = 0] = race(
+    [
+      () => rideProfile({ ...PLAIN, hill }, {}),
+      () => rideProfile({ ...(FOUR[2] as Climb), hill }, {}),
+      () =>
+        rideProfile(
+          { ...(FOUR[2] as Climb), hill },
+          {
+            battery: { energy: 700e3, unitEfficiency: 0.8, idle: 5 },
+            heat: { continuous: 250, continuousCadence: 70, timeConstant: 600, fixedLosses: 0.2, rise: 0 },
+            endurance: { criticalPower: 150, workAbove: 9000 },
+          },
+        ),
+    ].map((ride) => ({
+      work: () => {
+        for (let i = 0; i < 200; i++) sink += ride().time;
+      },
+      count: 200,
+    })),
+  );
+  line('one power', figure(plain / 1e3));
+  line('limit, torque, gear', figure(bound / 1e3));
+  line('and heat, battery, W′', figure(all / 1e3));
+
+  console.log('\nA rider alone along 1,000 points, against odex (goal: 20 times as fast at equal error)');
+  line('', 'ours, ms', 'odex, ms', 'times as fast', 'odex is off by', 'ours by');
+  const climb: Climb = { ...PLAIN, motorPower: 0, hill: anyHill(r, 999, [-0.02, 0.16], [20, 60]) };
+  const truth = byOdex(climb, 1e-13);
+  for (const tolerance of [1e-3, 1e-6, 1e-9, 1e-12]) {
+    const [ours = 0, theirs = 0] = race([
+      { work: () => (sink += rideProfile(climb, {}).time), count: 1 },
+      { work: () => (sink += byOdex(climb, tolerance)), count: 1 },
+    ]);
+    const off = [byOdex(climb, tolerance), rideProfile(climb, {}).time].map((time) => relative(time, truth));
+    line(
+      `tolerance ${tolerance.toExponential()}`,
+      ...[ours / 1e6, theirs / 1e6, theirs / ours].map(figure),
+      ...off.map((share) => share.toExponential(1)),
+    );
+  }
+}
+
 function outcomes(): void {
   console.log(
     '\nA whole answer from the text of a link, ranges and sentences included (budget: 4 ms of script per change)',
@@ -177,6 +287,7 @@ function links(): void {
 console.log(`Node ${process.version}, medians of ${ROUNDS} rounds\n`);
 speed();
 longClimbs();
+profiles();
 outcomes();
 links();
 if (Number.isNaN(sink)) console.log('A result was not a number.');
