@@ -278,22 +278,35 @@ function balanced(
   return piece;
 }
 
-/** J by which the pedals put in more than hill, surface, air, bearings and speed take, with the unknowns at `p`. */
-function surplus(piece: Piece, road: number, p: Float64Array): number {
-  const rise = at(p, GAIN) * piece.rise + at(p, DRIFT) * (piece.way / road);
-  const [scale, wind, weight] = [at(p, DISTANCE), at(p, WIND), at(p, MASS) * GRAVITY];
-  const way = scale * piece.way;
-  const speed = scale * scale * piece.speed;
+/**
+ * J by which the pedals put in more than hill, surface, air, bearings and speed take, with the unknowns at `p`.
+ * @param slopes takes how it changes with each of them
+ */
+function surplus(piece: Piece, road: number, p: Float64Array, slopes: Float64Array): number {
+  const [rolling, drag, meter, mass] = [at(p, ROLLING), at(p, DRAG), at(p, METER), at(p, MASS)];
+  const [scale, drive, density, wind] = [at(p, DISTANCE), at(p, DRIVE), at(p, DENSITY), at(p, WIND)];
+  const { energy, level, way, speed, square, faster } = piece;
+  const rise = at(p, GAIN) * piece.rise + at(p, DRIFT) * (way / road);
   // a tail wind faster than the bike pushes
-  const against = speed + wind * way < 0 ? -1 : 1;
-  const air = against * (scale ** 3 * piece.square + 2 * wind * speed + wind * wind * way);
-  return (
-    at(p, DRIVE) * at(p, METER) * piece.energy -
-    weight * (rise + at(p, ROLLING) * scale * piece.level) -
-    0.5 * at(p, DENSITY) * at(p, DRAG) * air -
-    (BEARINGS_CONSTANT * way + BEARINGS_PER_SPEED * speed) -
-    0.5 * at(p, MASS) * scale * scale * piece.faster
-  );
+  const against = scale * speed + wind * way < 0 ? -1 : 1;
+  const air = against * 0.5 * scale * (scale * scale * square + 2 * wind * scale * speed + wind * wind * way);
+  const force = 0.5 * density * drag * against;
+  slopes[ROLLING] = -mass * GRAVITY * scale * level;
+  slopes[DRAG] = -density * air;
+  slopes[METER] = drive * energy;
+  slopes[MASS] = -GRAVITY * (rise + rolling * scale * level) - 0.5 * scale * scale * faster;
+  slopes[GAIN] = -mass * GRAVITY * piece.rise;
+  slopes[DRIFT] = -mass * GRAVITY * (way / road);
+  slopes[DISTANCE] =
+    -mass * GRAVITY * rolling * level -
+    force * (3 * scale * scale * square + 4 * wind * scale * speed + wind * wind * way) -
+    (BEARINGS_CONSTANT * way + 2 * BEARINGS_PER_SPEED * scale * speed) -
+    mass * scale * faster;
+  slopes[DRIVE] = meter * energy;
+  slopes[DENSITY] = -drag * air;
+  slopes[WIND] = -2 * force * scale * (scale * speed + wind * way);
+  const bearings = BEARINGS_CONSTANT * scale * way + BEARINGS_PER_SPEED * scale * scale * speed;
+  return drive * meter * energy + mass * at(slopes, MASS) - density * drag * air - bearings;
 }
 
 interface Fit {
@@ -322,13 +335,14 @@ function solve(pieces: readonly Piece[], road: number, inputs: readonly Uncertai
     data.fill(0);
     right.fill(0);
     pieces.forEach((piece, i) => {
-      const weight = 1 / Math.sqrt(piece.way);
-      residuals[i] = weight * surplus(piece, road, values);
-      for (let k = 0; k < size; k++) slopes[k] = at(held, k) ? 0 : weight * slopeOf(piece, road, values, k);
+      const off = surplus(piece, road, values, slopes);
+      residuals[i] = off / Math.sqrt(piece.way);
+      const weight = 1 / (piece.way * scatter * scatter);
       for (let k = 0; k < size; k++) {
-        right[k] = at(right, k) - (at(slopes, k) * at(residuals, i)) / scatter ** 2;
+        if (at(held, k)) continue;
+        right[k] = at(right, k) - weight * at(slopes, k) * off;
         for (let l = 0; l < size; l++)
-          data[k * size + l] = at(data, k * size + l) + (at(slopes, k) * at(slopes, l)) / scatter ** 2;
+          if (!at(held, l)) data[k * size + l] = at(data, k * size + l) + weight * at(slopes, k) * at(slopes, l);
       }
     });
     normal.set(data);
@@ -341,18 +355,6 @@ function solve(pieces: readonly Piece[], road: number, inputs: readonly Uncertai
     for (let k = 0; k < size; k++) values[k] = at(values, k) + at(change, k);
   }
   return { values, scatter: () => scatterUncertainty(normal, data), residuals };
-}
-
-/** Slope of the surplus with one unknown, by a difference that is exact for squares. */
-function slopeOf(piece: Piece, road: number, values: Float64Array, k: number): number {
-  const here = at(values, k);
-  const step = 1e-3 * Math.max(Math.abs(here), 0.1);
-  values[k] = here + step;
-  const above = surplus(piece, road, values);
-  values[k] = here - step;
-  const below = surplus(piece, road, values);
-  values[k] = here;
-  return (above - below) / (2 * step);
 }
 
 /** Standard uncertainties N⁻¹ D N⁻¹ from the data's own part D of the normal equations N. */

@@ -1,4 +1,4 @@
-import { at, known, type Stretch, stretchesOf } from './columns.ts';
+import { at, known, type Stretch } from './columns.ts';
 import type { Break, Track } from './track.ts';
 
 /** What counts as a climb. */
@@ -30,16 +30,21 @@ export function isPause({ index, why, apart }: Break, height: Float64Array): boo
   return near && Math.abs(at(height, index) - at(height, index - 1)) <= PAUSE_HEIGHT;
 }
 
-/** Spans of points that all have a height, parted by the breaks that are no pause on the spot. */
-function roads(height: Float64Array, breaks: readonly Break[]): Stretch[] {
-  const gaps = breaks.filter((gap) => gap.index > 0 && gap.index < height.length && !isPause(gap, height));
-  return known(height, stretchesOf(height.length, gaps));
+/** The parts of a way on which every point has a height, parted by the breaks that are no pause on the spot. */
+function roads(height: Float64Array, breaks: readonly Break[], { from, to }: Stretch): Stretch[] {
+  const gaps = breaks.filter((gap) => gap.index > from && gap.index <= to && !isPause(gap, height));
+  const starts = [from, ...gaps.map(({ index }) => index)];
+  return known(
+    height,
+    starts.map((start, k) => ({ from: start, to: (starts[k + 1] ?? to + 1) - 1 })),
+  );
 }
 
 /** Heights with every jump over a break taken out: what lies between is not known to be road. The first stays as it is. */
 export function withoutJumps(height: Float64Array, breaks: readonly Break[]): Float64Array {
-  const level = Float64Array.from(height);
   const jumps = breaks.filter(({ index }) => index > 0 && index < height.length);
+  if (jumps.length === 0) return height;
+  const level = Float64Array.from(height);
   jumps.forEach(({ index }, k) => {
     const jump = at(height, index) - at(level, index - 1);
     if (!Number.isFinite(jump)) return;
@@ -69,7 +74,7 @@ export function findClimbs(
   const counts = (span: Stretch): boolean =>
     gainOf(span) >= rules.gain && gradeOf(gainOf(span), wayOf(span)) >= rules.grade;
   const found: Stretch[] = [];
-  for (const road of roads(height, breaks)) {
+  for (const road of roads(height, breaks, { from: 0, to: height.length - 1 })) {
     // half the least grade at first, so that a gentle part between two steep ones does not part them …
     for (const rise of risesOver(distance, level, road, 0.5 * rules.grade, rules)) {
       const half = 0.5 * gradeOf(gainOf(rise), wayOf(rise));
@@ -201,20 +206,20 @@ export interface ClimbFigures {
 export function climbFigures(track: Track, height: Float64Array, from: number, to: number): ClimbFigures {
   const { distance } = track;
   const [first, last] = orderedEnds(from, to, distance.length);
-  const level = withoutJumps(height, track.breaks);
-  const spans = known(height, [{ from: first, to: last }]);
+  const breaks = track.breaks.filter(({ index }) => index > first && index <= last);
+  const level = withoutJumps(height, breaks);
+  const parts = roads(height, breaks, { from: first, to: last });
   const way = distance.length > 0 ? at(distance, last) - at(distance, first) : 0;
-  const [low, high] = [spans[0]?.from ?? first, spans.at(-1)?.to ?? first];
-  const gain = spans.length > 0 ? at(level, high) - at(level, low) : 0;
-  const gaps = track.breaks.filter((gap) => gap.index > first && gap.index <= last && !isPause(gap, height)).length;
-  const clock = clockOf(track, first, last);
+  const [start, end] = [parts[0], parts.at(-1)];
+  const gain = start && end ? at(level, end.to) - at(level, start.from) : 0;
+  const clock = clockOf({ ...track, breaks }, first, last);
   const { riding } = clock;
   return {
     distance: way,
     gain,
     grade: gradeOf(gain, way),
-    steepest: steepestPart(distance, level, roadsWithin(height, track.breaks, first, last), first, STEEPEST_OVER),
-    gaps,
+    steepest: steepestPart(distance, level, parts, first, STEEPEST_OVER),
+    gaps: breaks.filter((gap) => !isPause(gap, height)).length,
     elapsed: clock.elapsed,
     riding,
     pauses: clock.pauses,
@@ -231,12 +236,6 @@ function orderedEnds(from: number, to: number, points: number): [number, number]
   const [a, b] = [within(from), within(to)];
   return a <= b ? [a, b] : [b, a];
 }
-
-const roadsWithin = (height: Float64Array, breaks: readonly Break[], from: number, to: number): Stretch[] =>
-  roads(height, breaks).flatMap((road) => {
-    const part = { from: Math.max(from, road.from), to: Math.min(to, road.to) };
-    return part.from <= part.to ? [part] : [];
-  });
 
 /** The steepest `over` metres within any of some roads; where none is as long, the steepest whole one. */
 function steepestPart(
