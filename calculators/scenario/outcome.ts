@@ -73,7 +73,8 @@ export function ranged(
 ): Result {
   const plain = exact(name, kind, result.value, reason, bike);
   if (plain.si === undefined) return plain;
-  if (result.low === result.high) return plain;
+  // what rounding leaves is no doubt
+  if (!(result.high - result.low > 1e-9 * Math.abs(result.value))) return plain;
   if (Number.isFinite(result.low)) plain.low = Math.max(result.low, Math.min(floor, result.value));
   if (Number.isFinite(result.high)) plain.high = Math.min(result.high, Math.max(ceiling, result.value));
   return plain;
