@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Track } from '../model/index.ts';
 import { BOTTOM, LEFT, Plot, path, TOP } from '../parts/Plot.tsx';
 import { percent } from '../parts/scale.ts';
@@ -44,8 +44,10 @@ function ProfilePlot({
   marks: (x: (metres: number) => number) => preact.ComponentChildren;
   children?: preact.ComponentChildren;
 }) {
-  const lines = drawnLines(track.distance, height, track.breaks, window);
-  const heights = heightsOf(lines);
+  const { lines, heights, gaps } = useMemo(() => {
+    const drawn = drawnLines(track.distance, height, track.breaks, window);
+    return { lines: drawn, heights: heightsOf(drawn), gaps: gapsIn(track.distance, height, track.breaks) };
+  }, [track, height, window.low, window.high]);
   const span = window.high - window.low;
   const x = (metres: number): number => (100 * (metres - window.low)) / span;
   const y = (metres: number): number => 100 - (100 * (metres - heights.low)) / (heights.high - heights.low);
@@ -72,7 +74,7 @@ function ProfilePlot({
               </g>
             );
           })}
-          {gapsIn(track.distance, height, track.breaks)
+          {gaps
             .filter((metres) => metres > window.low && metres < window.high)
             .map((metres) => (
               <path key={metres} class="gap" d={`M${x(metres)} 0V100`} />

@@ -1,8 +1,9 @@
-import { type ClimbFigures as Figures, steepness, type Track } from '../model/index.ts';
+import type { ClimbFigures as Figures } from '../model/index.ts';
 import { ResultOutput } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity, type Kind, type System } from '../quantities/index.ts';
 import { exact, type Result } from '../scenario/index.ts';
 import { meanReason } from './found-words.ts';
+import type { StretchFigures } from './workbench.ts';
 
 interface Props {
   figures: Figures;
@@ -68,23 +69,13 @@ export function ClimbFigures({ figures, system }: Props) {
   );
 }
 
-/** Most rows of the table of steepness. */
-const MOST_ROWS = 12;
-const WIDTHS = [0.02, 0.04, 0.1, 0.2];
-
 interface SteepnessProps {
-  track: Track;
-  height: Float64Array;
-  stretch: { from: number; to: number };
+  classes: StretchFigures['steepness'];
   system: System;
 }
 
 /** How much of the road is how steep: a bar and its length for each class of grade. */
-export function Steepness({ track, height, stretch, system }: SteepnessProps) {
-  const classes =
-    WIDTHS.map((width) => steepness(track.distance, height, stretch.from, stretch.to, width)).find(
-      (each) => each.length <= MOST_ROWS,
-    ) ?? [];
+export function Steepness({ classes, system }: SteepnessProps) {
   const most = Math.max(...classes.map(({ distance }) => distance), 1);
   const edge = (grade: number): string => formatNumber(100 * grade);
   return (

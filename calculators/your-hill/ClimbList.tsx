@@ -1,5 +1,3 @@
-import { useMemo } from 'preact/hooks';
-import { climbFigures } from '../model/index.ts';
 import type { System } from '../quantities/index.ts';
 import { formatQuantity, NO_VALUE } from '../quantities/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -18,18 +16,14 @@ interface Props {
 
 /** The climbs that were found, in the order of the way, to pick one of: what the keyboard has instead of the chart. */
 export function ClimbList({ part: { track }, analysis, picked, system, onPick, onOwn }: Props) {
-  const { climbs, height, hardest } = analysis;
-  const rows = useMemo(
-    () => climbs.map(({ from, to }) => ({ from, figures: climbFigures(track, height, from, to) })),
-    [analysis],
-  );
+  const { climbs, hardest } = analysis;
   return (
     <fieldset class="climbs">
       <legend>{climbs.length > 0 ? 'Climbs found' : 'No climb was found'}</legend>
       {climbs.length === 0 && (
         <p class="behind">A climb gains at least 20 m at 2 % or more. Set the ends of your own stretch instead.</p>
       )}
-      {rows.map(({ from, figures }, i) => (
+      {climbs.map(({ from, figures }, i) => (
         <label class="climb-choice" key={from}>
           <input type="radio" name="climb" checked={picked === i} onChange={() => onPick(i)} />
           <span class="climb-number">{i + 1}</span>

@@ -1,5 +1,4 @@
-import { useMemo, useRef } from 'preact/hooks';
-import { climbFigures } from '../model/index.ts';
+import { useRef } from 'preact/hooks';
 import type { Handle as Tool } from '../parts/useScenario.ts';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
 import { Below } from './Below.tsx';
@@ -105,7 +104,7 @@ function File({ state, recording, tool, onForget }: FileProps) {
         <p>
           <strong>{file}</strong>
           {format && `, ${format.toUpperCase()}`}
-          {parts.length === 1 && part ? `. ${partText(part, system)}` : ''}
+          {part && <span class={parts.length > 1 ? 'print-only' : undefined}>. {partText(part, system)}</span>}
         </p>
         <button type="button" onClick={onForget}>
           Forget it
@@ -152,16 +151,12 @@ interface PartProps {
 }
 
 function Part({ state, part, analysis, notes, tool }: PartProps) {
-  const { choice, stretch, hill, difference, isBelow } = state;
+  const { choice, stretch, figures, hill, difference, isBelow } = state;
   const { track } = part;
   const { height, climbs } = analysis;
   const { system } = tool.scenario;
   const hasHeights = height.some(Number.isFinite);
   const last = track.distance.at(-1) ?? 0;
-  const figures = useMemo(
-    () => stretch && climbFigures(track, height, stretch.from, stretch.to),
-    [track, height, stretch?.from, stretch?.to],
-  );
   const found = (
     <details class="fold found">
       <summary>The whole way: height gained, mended heights, pauses</summary>
@@ -208,7 +203,7 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
           onPick={state.pickClimb}
           onOwn={state.pickOwn}
         />
-        {stretch && figures && (
+        {stretch && (
           <section class="picked-climb" aria-labelledby="picked-title">
             <h3 id="picked-title">{stretch.climb < 0 ? 'Your own stretch' : `Climb ${stretch.climb + 1}`}</h3>
             <Below scenario={tool.scenario} hill={hill} difference={difference} isBelow={isBelow} onPut={state.put} />
@@ -247,8 +242,12 @@ function Part({ state, part, analysis, notes, tool }: PartProps) {
                 ))}
               </div>
             </fieldset>
-            <ClimbFigures figures={figures} system={system} />
-            <Steepness track={track} height={height} stretch={stretch} system={system} />
+            {figures && (
+              <>
+                <ClimbFigures figures={figures.figures} system={system} />
+                <Steepness classes={figures.steepness} system={system} />
+              </>
+            )}
             <Calibration tool={tool} ask={state.ask} analysis={analysis} stretch={stretch} moving={state.moving} />
           </section>
         )}

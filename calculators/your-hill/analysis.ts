@@ -27,7 +27,7 @@ export interface Analysis {
   mended: Mended[];
   gains: Gains;
   /** along the way, both ends included */
-  climbs: { from: number; to: number }[];
+  climbs: { from: number; to: number; figures: ClimbFigures }[];
   /** which of them is the hardest; −1 where there is none */
   hardest: number;
   /** by positions against the device's counter */
@@ -45,13 +45,16 @@ export function analyse(track: Track, { window, threshold }: ElevationChoice): A
   const { elevation, mended } = mendElevation(track);
   const height = smoothElevation(distance, elevation, window, breaks);
   const byHardness = findClimbs(distance, height, breaks).slice(0, MOST_CLIMBS);
-  const climbs = [...byHardness].sort((a, b) => a.from - b.from);
+  const hardest = byHardness[0]?.from;
+  const climbs = byHardness
+    .sort((a, b) => a.from - b.from)
+    .map(({ from, to }) => ({ from, to, figures: climbFigures(track, height, from, to) }));
   return {
     height,
     mended,
     gains: gainsOf(distance, elevation, breaks, { window, threshold }),
     climbs,
-    hardest: byHardness[0] ? climbs.indexOf(byHardness[0]) : -1,
+    hardest: climbs.findIndex(({ from }) => from === hardest),
     compared: compareDistances(track),
     figures: climbFigures(track, height, 0, distance.length - 1),
   };

@@ -25,13 +25,15 @@ export function drawnLines(
 ): Line[] {
   const slice = (high - low) / (most / 2);
   const lines: Line[] = [];
-  for (const { from, to } of known(height, stretchesOf(height.length, breaks))) {
-    let first = from;
-    // a line goes on to what lies outside on either side, so that it reaches the edge
-    while (first < to && at(distance, first + 1) < low) first++;
-    if (at(distance, first) > high || at(distance, to) < low) continue;
-    const kept: number[] = [first];
-    for (let i = first; i <= to; ) {
+  // a line goes on to what lies outside on either side, so that it reaches the edge
+  const [first, last] = [pointBefore(distance, low), Math.min(distance.length - 1, pointBefore(distance, high) + 1)];
+  const spans = stretchesOf(height.length, breaks).map(({ from, to }) => ({
+    from: Math.max(from, first),
+    to: Math.min(to, last),
+  }));
+  for (const { from, to } of known(height, spans)) {
+    const kept: number[] = [from];
+    for (let i = from; i <= to; ) {
       // at least the point itself, also where points are further apart than slices are wide
       const end = Math.max(at(distance, i), Math.min(high, at(distance, i)) + slice);
       let [lowest, highest] = [i, i];
@@ -40,13 +42,23 @@ export function drawnLines(
         if (at(height, i) > at(height, highest)) highest = i;
       }
       kept.push(Math.min(lowest, highest), Math.max(lowest, highest));
-      if (at(distance, i - 1) > high) break;
       if (i > to) kept.push(to);
     }
     const line = [...new Set(kept)].map((i) => [at(distance, i), at(height, i)] as const);
     if (line.length > 1) lines.push(line);
   }
   return lines;
+}
+
+/** The last point that lies before a place (m along the way), or the first one. */
+function pointBefore(distance: Float64Array, metres: number): number {
+  let [low, high] = [0, distance.length];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (at(distance, middle) < metres) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Where a way is interrupted, m along it: breaks that are no pause on the spot. */

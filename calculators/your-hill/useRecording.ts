@@ -19,6 +19,7 @@ import { useReading } from './reading/useReading.ts';
 import { climbOfStretch, type Stretch } from './stretch.ts';
 import { useWorkbench } from './useWorkbench.ts';
 import { foundText } from './words.ts';
+import type { StretchFigures } from './workbench.ts';
 
 /** ms without a key after which a moved end becomes the hill below: not every step must be answered. */
 const KEY_PAUSE = 300;
@@ -123,6 +124,13 @@ export function useRecording(tool: Tool, given: Given | null) {
   const [hill, setHill] = useState<HillBelow | null | undefined>(undefined);
   useEffect(() => setHill(undefined), [track]);
   const [from, to] = [stretch?.from, stretch?.to];
+  // they follow an end that moves, as fast as they can be worked out
+  const [figures, setFigures] = useState<StretchFigures | undefined>(undefined);
+  useEffect(() => setFigures(undefined), [track]);
+  useEffect(() => {
+    if (!analysis || from === undefined || to === undefined) return;
+    return ask({ is: 'figures', stretch: { from, to } }, (next) => setFigures(next));
+  }, [analysis, from, to]);
   useEffect(() => {
     if (moving || !analysis || from === undefined || to === undefined) return;
     return ask({ is: 'hill', stretch: { from, to } }, setHill);
@@ -177,6 +185,8 @@ export function useRecording(tool: Tool, given: Given | null) {
     analysis,
     /** the picked one; `climb` is its place in the list, −1 for the reader's own */
     stretch,
+    /** of the picked stretch */
+    figures,
     hill,
     difference,
     /** an end is being moved */

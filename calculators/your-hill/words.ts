@@ -14,8 +14,8 @@ export function foundText({ cutShort }: Recording, { track }: Part, { climbs }: 
 
 /** s from the first to the last time; NaN on a route. */
 export function secondsOf({ track: { time } }: Part): number {
-  const times = time.filter(Number.isFinite);
-  return (times.at(-1) ?? Number.NaN) - (times[0] ?? Number.NaN);
+  const isThere = (each: number): boolean => Number.isFinite(each);
+  return (time.findLast(isThere) ?? Number.NaN) - (time.find(isThere) ?? Number.NaN);
 }
 
 /** "Evening ride: ride, 42.1 km, 1:52:10" */

@@ -1,12 +1,15 @@
 import {
   type Climb,
+  type ClimbFigures,
   calibrateRide,
+  climbFigures,
   hillFromProfile,
   type Profile,
   type Reserves,
   type RideCalibration,
   type RideSetting,
   rideStages,
+  steepness,
   type Track,
 } from '../model/index.ts';
 import { type Analysis, analyse, type ElevationChoice } from './analysis.ts';
@@ -21,6 +24,7 @@ import { type HillBelow, hillBelow } from './below.ts';
 export type Task =
   | { is: 'track'; track: Track }
   | { is: 'analysis'; choice: ElevationChoice }
+  | { is: 'figures'; stretch: { from: number; to: number } }
   | { is: 'hill'; stretch: { from: number; to: number } }
   | { is: 'difference'; climb: Climb; reserves: Reserves }
   | { is: 'calibration'; stretch: { from: number; to: number }; setting: RideSetting };
@@ -28,11 +32,31 @@ export type Task =
 export interface Results {
   track: undefined;
   analysis: Analysis | undefined;
+  figures: StretchFigures | undefined;
   /** null where there is no road between the ends */
   hill: HillBelow | null;
   /** s that the ride along the few pieces takes longer than along every point */
   difference: number;
   calibration: RideCalibration | undefined;
+}
+
+/** A stretch in figures. */
+export interface StretchFigures {
+  figures: ClimbFigures;
+  /** m of road by class of grade (tan), the gentlest first */
+  steepness: { low: number; high: number; distance: number }[];
+}
+
+/** Most classes of steepness, and how wide they may be (tan): the narrowest that are no more than those. */
+const MOST_CLASSES = 12;
+const WIDTHS = [0.02, 0.04, 0.1, 0.2];
+
+function figuresOf(track: Track, height: Float64Array, { from, to }: { from: number; to: number }): StretchFigures {
+  const classes = WIDTHS.map((width) => steepness(track.distance, height, from, to, width));
+  return {
+    figures: climbFigures(track, height, from, to),
+    steepness: classes.find(({ length }) => length <= MOST_CLASSES) ?? [],
+  };
 }
 
 /** Works tasks off; it remembers what the next one is made from. */
@@ -51,6 +75,8 @@ export function openWorkbench(): (task: Task) => Results[Task['is']] {
         ({ height } = analysis);
         return analysis;
       }
+      case 'figures':
+        return track && figuresOf(track, height, task.stretch);
       case 'hill':
         hill = (track && hillBelow(track, height, task.stretch)) ?? null;
         return hill;
