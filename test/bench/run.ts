@@ -6,10 +6,19 @@ import { performance } from 'node:perf_hooks';
 import { polynomialRoot } from 'mathjs';
 import {
   type Climb,
+  cutProfile,
+  findClimbs,
+  gainsOf,
   type Hill,
+  mendElevation,
+  normalDraw,
+  randomSource,
   rideClimb,
   rideProfile,
   rideStages,
+  SMOOTHING_WINDOW,
+  simplifyProfile,
+  smoothElevation,
   steadySpeed,
 } from '../../calculators/model/index.ts';
 import { outcomeOf } from '../../calculators/outcomes.ts';
@@ -242,6 +251,45 @@ function profiles(): void {
   }
 }
 
+/** A ride over rolling land, invented: a point every 0.8 m whose height trembles as a barometer's does. */
+function rollingRide(points: number): { distance: Float64Array; elevation: Float64Array; breaks: [] } {
+  const source = randomSource(7);
+  let trembling = 0;
+  const distance = Float64Array.from({ length: points }, (_, i) => 0.8 * i);
+  const elevation = distance.map((place) => {
+    trembling = 0.95 * trembling + 0.1 * normalDraw(source);
+    return 400 + 150 * Math.sin(place / 1500) + 40 * Math.sin(place / 311) + trembling;
+  });
+  return { distance, elevation, breaks: [] };
+}
+
+function tracks(): void {
+  console.log('\nHeights of a recorded ride mended, smoothed and summed, its climbs found; and the whole in 40 pieces');
+  line('points', 'climbs, ms', 'ns per point', '40 pieces, ms');
+  for (const points of [1e3, 1e4, 1e5]) {
+    const track = rollingRide(points);
+    const { distance, breaks } = track;
+    const heights = smoothElevation(distance, track.elevation, SMOOTHING_WINDOW, breaks);
+    const [all = 0, pieces = 0] = race([
+      {
+        work: () => {
+          const { elevation } = mendElevation(track);
+          const height = smoothElevation(distance, elevation, SMOOTHING_WINDOW, breaks);
+          sink += gainsOf(distance, elevation, breaks).smoothed + findClimbs(distance, height, breaks).length;
+        },
+        count: 1,
+      },
+      {
+        work: () => {
+          sink += simplifyProfile(cutProfile(distance, heights, breaks, 0, points - 1), 40).distance.length;
+        },
+        count: 1,
+      },
+    ]);
+    line(points.toExponential(0), figure(all / 1e6), figure(all / points), figure(pieces / 1e6));
+  }
+}
+
 function outcomes(): void {
   console.log(
     '\nA whole answer from the text of a link, ranges and sentences included (budget: 4 ms of script per change)',
@@ -288,6 +336,7 @@ console.log(`Node ${process.version}, medians of ${ROUNDS} rounds\n`);
 speed();
 longClimbs();
 profiles();
+tracks();
 outcomes();
 links();
 if (Number.isNaN(sink)) console.log('A result was not a number.');
