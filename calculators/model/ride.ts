@@ -135,7 +135,8 @@ type End = 'piece' | 'speed' | 'battery' | 'endurance' | 'heat';
 /** A ride as it goes on: one object for all its pieces, so that nothing is allocated on the way but what the caller gets. */
 class Ride {
   readonly spans: Span[] = [];
-  readonly stages: Stage[] = [];
+  /** the stages, eight numbers each: most rides are asked for their time only */
+  readonly seams: number[] = [];
   // Fractions at first, so that these fields hold fractions for good and no number is boxed on the way.
   distance = 0.5;
   time = 0.5;
@@ -245,23 +246,24 @@ class Ride {
 
   /** Ends a stage: at the end of a piece, and where heat or battery begin or cease to limit. */
   endStage(): void {
-    const { stageDistance, stageTime } = this;
-    const time = this.time - stageTime;
-    const distance = this.distance - stageDistance;
+    const distance = this.distance - this.stageDistance;
+    const time = this.time - this.stageTime;
+    const work = this.motorWork - this.stageWork;
     if (distance > 0)
-      this.stages.push({
-        limit: this.stageLimit,
-        from: { distance: stageDistance, time: stageTime },
+      this.seams.push(
+        LIMITS.indexOf(this.stageLimit),
+        this.stageDistance,
+        this.stageTime,
         distance,
         time,
-        speed: distance / time,
-        motorPower: (this.motorWork - this.stageWork) / time,
-        ends: [this.stageSpeed, this.speed],
-      });
-    this.stageSpeed = this.speed;
+        work,
+        this.stageSpeed,
+        this.speed,
+      );
     this.stageDistance = this.distance;
     this.stageTime = this.time;
     this.stageWork = this.motorWork;
+    this.stageSpeed = this.speed;
     this.stageLimit = this.limitNow();
   }
 
@@ -596,17 +598,42 @@ class Ride {
   /** A span that binds up to here goes on; a new one begins where it did not before. */
   private extend(limit: SpanLimit, fromDistance: number, fromTime: number): void {
     if (this.time === fromTime) return;
-    const to = { distance: this.distance, time: this.time };
     for (let i = this.spans.length - 1; i >= 0 && i >= this.spans.length - 2; i--) {
-      const span = this.spans[i] as Span;
-      if (span.limit === limit && span.to.time === fromTime) {
-        span.to = to;
+      const { limit: other, to } = this.spans[i] as Span;
+      if (other === limit && to.time === fromTime) {
+        to.distance = this.distance;
+        to.time = this.time;
         return;
       }
     }
-    this.spans.push({ limit, from: { distance: fromDistance, time: fromTime }, to });
+    this.spans.push({
+      limit,
+      from: { distance: fromDistance, time: fromTime },
+      to: { distance: this.distance, time: this.time },
+    });
   }
 }
+
+/** The kinds of stages, by number. */
+const LIMITS: readonly Stage['limit'][] = ['none', 'heat', 'battery'];
+
+/** The stages of a ride from the numbers in which they were kept. */
+function stagesOf(seams: readonly number[]): Stage[] {
+  return Array.from({ length: seams.length / 8 }, (_, i): Stage => {
+    const [limit, from, start, distance, time, work, entered, left] = seams.slice(8 * i, 8 * i + 8) as Seam;
+    return {
+      limit: LIMITS[limit] ?? 'none',
+      from: { distance: from, time: start },
+      distance,
+      time,
+      speed: distance / time,
+      motorPower: work / time,
+      ends: [entered, left],
+    };
+  });
+}
+
+type Seam = [number, number, number, number, number, number, number, number];
 
 /** A bike that does not get to the top. */
 function stranded(points: ProfileRide['points']): ProfileRide {
@@ -673,7 +700,8 @@ export function rideProfile(climb: Climb, reserves: Reserves, tolerance = 1e-7):
       ride.endStage();
     }
   }
-  const { time, motorWork, riderWork, rolling, air, brakes, energy, stages, spans } = ride;
+  const { time, motorWork, riderWork, rolling, air, brakes, energy, seams, spans } = ride;
+  let stages: Stage[] | undefined;
   const kinetic = (v: number): number => 0.5 * (climb.mass + (climb.wheelMass ?? 0)) * v * v;
   const crankPower = (motorWork + riderWork) / time;
   return {
@@ -689,7 +717,10 @@ export function rideProfile(climb: Climb, reserves: Reserves, tolerance = 1e-7):
       drive: (1 - climb.efficiency) * crankPower,
     },
     energy,
-    stages,
+    get stages(): Stage[] {
+      stages ??= stagesOf(seams);
+      return stages;
+    },
     points,
     spans,
     brakes,
