@@ -9,7 +9,6 @@ import {
   powerAtLimit,
   type Reserves,
   riderToKeep,
-  rideStages,
   type UncertainResult,
 } from '../model/index.ts';
 import {
@@ -34,6 +33,7 @@ import {
   STANDS_STILL,
   waitsForPedals,
 } from '../scenario/index.ts';
+import { type Riding, ridesOf } from '../scenario/rides.ts';
 
 /** Time against the rider's power, W and s, with the 95 % range of each point. */
 export interface CurvePoint {
@@ -143,6 +143,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
     };
   const you = climbOf(scenario, setting.value, 0);
   const varies = you.hill.profile !== undefined;
+  const riding = ridesOf(you.hill);
   const companion = companionOf(scenario, you);
   const mass = numberOf(scenario, 'rider');
   const criticalPower = inputOf(scenario, 'endurance');
@@ -161,13 +162,13 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   ];
   const spread = propagateNamed(inputs, (values) => {
     const [mine, theirs] = both(values);
-    const { time, speed } = rideStages(theirs, {});
+    const { time, speed } = riding(theirs, {});
     const mineReserves = doubts.reservesAt(reserves, values);
-    const own = rideStages(mine, mineReserves).time;
+    const own = riding(mine, mineReserves).time;
     const rider = riderToKeep(mine, time, mineReserves);
     // along a hill in pieces there is no one speed: the mean of what the motor gives while you keep up
     const motorPower = varies
-      ? rideStages({ ...mine, riderPower: rider }, mineReserves).motorPower
+      ? riding({ ...mine, riderPower: rider }, mineReserves).motorPower
       : motorOutput({ ...mine, riderPower: 1 }, speed);
     return {
       companion: time,
@@ -183,7 +184,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
     };
   });
 
-  const { time, speed: pace } = rideStages(companion, {});
+  const { time, speed: pace } = riding(companion, {});
   const moves = pace > 0;
   const motor = motorToKeep(you, time, reserves);
   const rolls = riderToKeep({ ...you, motorPower: 0 }, time) === 0;
@@ -192,9 +193,9 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   const needed = spread.rider.value;
   const keeping = { ...you, riderPower: needed };
   const limited = varies
-    ? limitsOf(keeping, reserves).some(({ limit }) => limit === 'assist-limit')
+    ? limitsOf(keeping, reserves, riding).some(({ limit }) => limit === 'assist-limit')
     : you.motorPower > 0 && assistShare(pace, you.assistLimit) < 1;
-  const ranOut = rideStages(keeping, reserves).stages.some(({ limit }) => limit === 'battery');
+  const ranOut = riding(keeping, reserves).stages.some(({ limit }) => limit === 'battery');
 
   /** a result that needs a companion who gets to the top */
   const paced = (result: Result): Result => (moves ? result : none(result.name, result.kind, COMPANION_STANDS));
@@ -254,7 +255,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   return {
     results,
     notes: setting.notes,
-    curve: moves && Number.isFinite(spread.own.value) ? curveOf(you, reserves, needed, doubts) : [],
+    curve: moves && Number.isFinite(spread.own.value) ? curveOf(you, reserves, needed, doubts, riding) : [],
     about: {
       you,
       companion,
@@ -269,7 +270,8 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   };
 }
 
-const CURVE_POINTS = 16;
+/** Along a hill in pieces each point takes longer to work out. */
+const CURVE_POINTS = { whole: 16, pieces: 8 };
 
 /** Time for rider powers from hardly any to beyond what keeps up. */
 function curveOf(
@@ -277,13 +279,15 @@ function curveOf(
   reserves: Reserves,
   needed: number,
   { inputs, at, reservesAt }: ReturnType<typeof climbDoubts>,
+  riding: Riding,
 ): CurvePoint[] {
+  const points = you.hill.profile ? CURVE_POINTS.pieces : CURVE_POINTS.whole;
   const top = Math.max(250, 1.3 * needed, 1.3 * you.riderPower);
-  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
+  return Array.from({ length: points + 1 }, (_, i) => {
     // the motor helps as soon as anybody pedals
-    const power = top * (i === 0 ? 0.002 : i / CURVE_POINTS);
+    const power = top * (i === 0 ? 0.002 : i / points);
     const { time } = propagateNamed(inputs, (values) => ({
-      time: rideStages({ ...at(you, values), riderPower: power }, reservesAt(reserves, values)).time,
+      time: riding({ ...at(you, values), riderPower: power }, reservesAt(reserves, values)).time,
     }));
     return { power, time: time.value, low: time.low, high: time.high };
   });
