@@ -25,8 +25,11 @@ const DEEPEST = 40;
 /** Share of a limit that one more step of Newton's method makes up to the last digit. */
 const CLOSE = 1e-5;
 
-/** Share of a difference in speed up to which the middle of what is left of it stands for all of it. */
-const NEARLY = 1e-5;
+/** Share of a difference in speed up to which three points are enough for what is left of it. */
+const NEARLY = 0.01;
+
+/** How far the outer ones lie from the middle of a range. */
+const GAUSS_THREE = Math.sqrt(15) / 10;
 
 /** Past so many e-foldings nothing is left of a difference in speed. */
 export const SETTLED = 40;
@@ -246,16 +249,27 @@ export class Settling {
       this.wholeSpeeds = this.smoothSpeeds;
       this.wholeSquares = this.smoothSquares;
     }
-    // all the way to the steady speed, less the last of it
-    const v = this.steady + 0.5 * y;
-    const perTime = this.smoothPerTime(v);
-    const folding = this.perFolding(v);
-    const perDistance = folding + this.steady * perTime;
-    const perSpeeds = v * folding + this.steady * perDistance;
-    this.smoothTime = this.wholeTime - y * perTime;
-    this.smoothDistance = this.wholeDistance - y * perDistance;
-    this.smoothSpeeds = this.wholeSpeeds - y * perSpeeds;
-    this.smoothSquares = this.wholeSquares - y * (v * v * folding + this.steady * perSpeeds);
+    // all the way to the steady speed, less the last of it by Gauss's rule of three points
+    let time = 0;
+    let distance = 0;
+    let speeds = 0;
+    let squares = 0;
+    for (let i = -1; i <= 1; i++) {
+      const v = this.steady + y * (0.5 + i * GAUSS_THREE);
+      const weight = i === 0 ? 8 / 18 : 5 / 18;
+      const perTime = this.smoothPerTime(v);
+      const folding = this.perFolding(v);
+      const perDistance = folding + this.steady * perTime;
+      const perSpeeds = v * folding + this.steady * perDistance;
+      time += weight * perTime;
+      distance += weight * perDistance;
+      speeds += weight * perSpeeds;
+      squares += weight * (v * v * folding + this.steady * perSpeeds);
+    }
+    this.smoothTime = this.wholeTime - y * time;
+    this.smoothDistance = this.wholeDistance - y * distance;
+    this.smoothSpeeds = this.wholeSpeeds - y * speeds;
+    this.smoothSquares = this.wholeSquares - y * squares;
   }
 
   /** (h(v) − h(v∞))/y, without a difference. */
