@@ -36,7 +36,9 @@ async function openPage(page: Page, query = ''): Promise<Locator> {
 /** Gives the page a file and waits until its climb is the hill below. */
 async function give(page: Page, given = tour()): Promise<void> {
   await chooser(page).setInputFiles(given);
-  await expect(panel(page).locator('.below strong')).toHaveText('This climb is the hill below');
+  await expect(panel(page).locator('.below strong')).toHaveText('This climb is the hill below', {
+    timeout: 20_000,
+  });
   await expect.poll(() => hillOf(page)).not.toBeNull();
 }
 
