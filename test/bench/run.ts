@@ -98,6 +98,12 @@ function speed(): void {
 
 const LONG =
   'name=a,b,c,d,e,f&bike=15,17,19,21,23,25&time=12:00,11:00,10:00,9:00,8:00,7:00&control-time=28:00,27:00,26:00,25:00,24:00,23:00&control-power=170,180,190,200,210,220&target-grade=6';
+/** An invented hill of as many pieces as the page makes of a recording, every ninth of them falling. */
+const PIECES = Array.from(
+  { length: 40 },
+  (_, i) => `${60 + ((i * 37) % 50)},${4 + ((i * 53) % 17) - (i % 9 === 8 ? 10 : 0)}`,
+);
+const HILL = `1:${PIECES.join(':')}`;
 const LINKS: [string, CalculatorName, string][] = [
   ['climb-time', 'climb-time', ''],
   ['climb-time, heat and battery', 'climb-time', 'gain=1200&distance=12000&continuous=200&battery=400&torque=60'],
@@ -113,6 +119,16 @@ const LINKS: [string, CalculatorName, string][] = [
   ['keep-up', 'keep-up', ''],
   ['what-changes-it', 'what-changes-it', ''],
   ['plan', 'plan', ''],
+  ['your-hill, 3 bikes', 'your-hill', ''],
+  ['your-hill, 3 bikes, 40 pieces', 'your-hill', `profile=${HILL}`],
+  [
+    'the same, all that can run out',
+    'your-hill',
+    `profile=${HILL}&torque=60&support=250&endurance=160&continuous=200&battery=100`,
+  ],
+  ['side-by-side, 3 bikes, 40 pieces', 'side-by-side', `profile=${HILL}`],
+  ['bigger-hill, 3 bikes, 40 pieces', 'bigger-hill', `target-profile=${HILL}`],
+  ['keep-up, 40 pieces', 'keep-up', `profile=${HILL}`],
 ];
 
 function longClimbs(): void {
