@@ -92,7 +92,7 @@ export function uncalibratedText(
         ? `Power covers ${formatNumber(Math.floor(100 * coverage))}\u202f% of this stretch: too little to calibrate with.`
         : 'There is no power on this stretch: without it the surface cannot be told.';
     case 'short':
-      return `Only ${road.used} of this stretch can be used, without stops and falls: at least ${road.least} are needed.`;
+      return `Only ${road.used} of this stretch can be used, without stops and coasting: at least ${road.least} are needed.`;
     case 'absurd':
       return `It asks for a rolling resistance of ${formatNumber(rolling ?? Number.NaN, 3)}, which no surface has. Check ${likely
         .slice(0, 2)

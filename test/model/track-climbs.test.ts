@@ -92,6 +92,19 @@ describe('findClimbs', () => {
     ]);
   });
 
+  test('what comes after such an end begins at its lowest point, not where the end was seen', () => {
+    // 45 m and 4.5 m of line lost over 500 m; 3 % gains them back after 2.2 km more, beyond the 2 km that end the first
+    const road = [
+      { length: 8000, grade: 0.07 },
+      { length: 500, grade: -0.08 },
+      { length: 3000, grade: 0.03 },
+    ];
+    expect(placesOf(road)).toEqual([
+      [0, 8000],
+      [8500, 11_500],
+    ]);
+  });
+
   test('a small climb before a great one is not lost with the flat between them', () => {
     const road = [
       { length: 500, grade: 0.06 },
@@ -313,6 +326,10 @@ describe('climbFigures', () => {
       speed: 4,
     });
     expect(there.power.mean).toBe(200);
+    // two stops at lights of 12 s and 15 s
+    const twice = time.map((_, i) => 4 * (i <= 40 ? i : i <= 100 ? Math.max(40, i - 12) : Math.max(88, i - 27)));
+    const lights = climbFigures(trackOf({ time, distance: twice, power: time.map(() => 150) }), twice, 0, 200);
+    expect(lights).toMatchObject({ riding: 173, pauses: { count: 2, seconds: 27 }, power: { mean: 150, coverage: 1 } });
     // nine seconds are no pause
     const held = time.map((_, i) => 4 * (i <= 80 ? i : Math.max(80, i - 9)));
     expect(climbFigures(trackOf({ time, distance: held }), held, 0, 200).pauses.count).toBe(0);
@@ -327,6 +344,15 @@ describe('climbFigures', () => {
     // 40 m less the 0.2 m that the break's own step would have been
     expect(figures.gain).toBeCloseTo(39.8, 9);
     expect(figures.steepest.grade).toBeCloseTo(0.0500626, 6);
+  });
+
+  test('jumps over several breaks are each taken out', () => {
+    const { distance, elevation } = evenRide();
+    const heights = elevation.map((height, i) => height + (i < 60 ? 0 : i < 120 ? 3 : i < 160 ? -2 : 4));
+    const track = trackOf({ distance, elevation: heights, breaks: [gap(60), gap(120), gap(160)] });
+    // each break's own step of 0.2 m is left out
+    expect(climbFigures(track, heights, 0, 200).gain).toBeCloseTo(39.4, 9);
+    expect(climbFigures(track, heights, 130, 200).gain).toBeCloseTo(13.8, 9);
   });
 
   test('the steepest 100 m are where they are, between points too', () => {

@@ -170,6 +170,17 @@ describe('simplifyProfile', () => {
     }
   });
 
+  test('a wall is not a piece', () => {
+    const walled = profileFrom([
+      [300, 20],
+      [25, 18],
+      [300, 20],
+    ]);
+    const simple = simplifyProfile(walled, 10);
+    for (const { grade } of piecesOf(simple)) expect(Math.abs(grade)).toBeLessThan(0.6);
+    expect(simple.height.at(-1)).toBe(58);
+  });
+
   test('more pieces never fit worse, and no other choice of as many points fits better', () => {
     const r = random(523);
     for (let i = 0; i < 30; i++) {

@@ -237,6 +237,8 @@ describe('mendElevation', () => {
       mendElevation({ distance: every(metres, elevation.length), elevation, breaks: [] });
     expect(alone(Float64Array.of(3, 1, 0, 0, 0, 2, 6)).mended).toEqual([]);
     expect(alone(new Float64Array(50)).mended).toEqual([]);
+    // a drawn route down to the shore
+    expect(alone(Float64Array.of(60, 30, 0, 0, 2, 8), 80).mended).toEqual([]);
     // 30 % up and down again over 15 m each
     expect(alone(Float64Array.of(300, 301.5, 303, 304.5, 303, 301.5, 300)).mended).toEqual([]);
     // a drawn route with points 100 m apart
@@ -248,6 +250,13 @@ describe('mendElevation', () => {
   test('a step up that stays is a road or a bridge, no spike', () => {
     const elevation = Float64Array.from({ length: 60 }, (_, i) => (i < 30 ? 300 : 320));
     expect(mendElevation({ distance: every(5, 60), elevation, breaks: [] }).mended).toEqual([]);
+  });
+
+  test('a spike that comes back to a road a little higher or lower is one', () => {
+    const elevation = Float64Array.from({ length: 60 }, (_, i) => (i < 30 ? 300 : 303));
+    elevation[30] = 330;
+    const { mended } = mendElevation({ distance: every(2, 60), elevation, breaks: [] });
+    expect(mended).toEqual([{ kind: 'spike', from: 30, to: 30, metres: 28.5 }]);
   });
 
   test('planted spikes are found and the road comes back', () => {

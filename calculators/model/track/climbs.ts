@@ -121,8 +121,6 @@ function risesOver(
     const here = above(i);
     if (here >= above(top)) {
       top = dip = i;
-      // of several feet as low, the last: a flat before it is no part of the climb
-      if (here <= above(foot)) foot = i;
       continue;
     }
     if (here <= above(dip)) dip = i;

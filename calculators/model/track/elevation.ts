@@ -119,8 +119,7 @@ function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: S
       }
       const high = up * (at(heights, peak) - base);
       const back = Math.abs(at(heights, j) - base);
-      const plausible = Math.max(SPIKE_HEIGHT / 4, SPIKE_GRADE * (at(distance, j) - at(distance, i)));
-      if (high > SPIKE_HEIGHT && back < high / 2 && back <= plausible && isSteep(i, peak) && isSteep(peak, j)) {
+      if (high > SPIKE_HEIGHT && back < high / 2 && isSteep(i, peak) && isSteep(peak, j)) {
         spikes.push({ from: i + 1, to: j - 1 });
         i = j - 1;
         break;
