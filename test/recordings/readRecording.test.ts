@@ -1,6 +1,9 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { LARGEST } from '../../calculators/your-hill/reading/readRecording.ts';
+import { collectProblems } from '../../calculators/your-hill/reading/problems.ts';
+import { readFile } from '../../calculators/your-hill/reading/readFile.ts';
+import { LARGEST, readRecording } from '../../calculators/your-hill/reading/readRecording.ts';
+import { blankPoint, newRoom, trackBuilder } from '../../calculators/your-hill/reading/trackBuilder.ts';
 import { faultOf, fuzz } from './fuzz.ts';
 import { csvText, fitBytes, gpxText, inventRide, tcxText } from './make.ts';
 import { gpxOf, onlyPart, pointAt, read, said, seconds } from './reading.ts';
@@ -52,8 +55,7 @@ describe('what a file is', () => {
 });
 
 describe('reading', () => {
-  it('tells how far it is, from 0 to 1, never back', async () => {
-    const { readRecording } = await import('../../calculators/your-hill/reading/readRecording.ts');
+  it('tells how far it is, from 0 to 1, never back', () => {
     for (const bytes of [new TextEncoder().encode(gpxText(inventRide(8000))), fitBytes(inventRide(8000))]) {
       const shares: number[] = [];
       readRecording(bytes, 'file', (share) => shares.push(share));
@@ -79,11 +81,40 @@ describe('reading', () => {
     expect(part.track.distance.at(-1)).toBeCloseTo(30 * 5e-5 * 111_209 + part.crept, 0);
   });
 
-  it('stops at a million points', () => {
-    const rows = Array.from({ length: 1_000_003 }, (_, at) => `${at},${at}`).join('\n');
-    const recording = read(`time (s),distance (m)\n${rows}\n`);
-    expect(onlyPart(recording).track.distance).toHaveLength(1_000_000);
-    expect(said(recording)).toContain('Line 1000002: The file has more than a million points');
+  it('takes no more points than there is room for', () => {
+    expect(newRoom().left).toBe(1_000_000);
+    const problems = collectProblems('line');
+    const builder = trackBuilder(problems, { left: 3, isFull: false });
+    for (const at of seconds(6)) builder.add({ ...blankPoint(), time: at, counter: at * 5 }, at + 1);
+    expect(builder.part({ name: 'Full', planned: false })?.track.distance).toHaveLength(3);
+    expect(problems.list()).toEqual([
+      { where: 'line 4', message: 'The file has more than a million points: those from here on are not read.' },
+    ]);
+  });
+});
+
+describe('a file from a disk', () => {
+  const bytes = new TextEncoder().encode(gpxText(inventRide(3000)));
+
+  it('is read as it comes, with its progress', async () => {
+    const shares: number[] = [];
+    const recording = await readFile(new File([bytes], 'ride.gpx'), (share) => shares.push(share));
+    expect(recording).toEqual(read(bytes, 'ride.gpx'));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBe(1);
+  });
+
+  it('is unpacked where it is packed, as far as it is whole', async () => {
+    const packed = gzipSync(bytes);
+    const whole = await readFile(new File([packed], 'ride.gpx.gz'), () => {});
+    expect(onlyPart(whole).track.distance).toHaveLength(3000);
+    const half = await readFile(new File([packed.subarray(0, packed.length / 2)], 'ride.gpx.gz'), () => {});
+    expect(half.cutShort).toBe(true);
+    expect(onlyPart(half).track.distance.length).toBeGreaterThan(1000);
+    const large = await readFile(new File([gzipSync(new Uint8Array(LARGEST + 1))], 'bomb.gz'), () => {});
+    expect(said(large)).toBe('Unpacked, this file is too large. Files of up to 60 MB are read.');
+    const none = await readFile(new File([packed.subarray(0, 5)], 'ride.gpx.gz'), () => {});
+    expect(said(none)).toBe('This file could not be read. Is it still where it was?');
   });
 });
 

@@ -114,8 +114,8 @@ export function readFit(bytes: Uint8Array, problems: Problems, onProgress: (shar
     const messages = fitMessages(bytes, start, at, WANTED);
     let next = messages.next();
     for (; !next.done; next = messages.next()) {
-      for (const message of next.value) take(message);
-      onProgress(next.value.length ? Math.min(1, (start + builder.size * 20) / bytes.length) : 0);
+      for (const message of next.value.messages) take(message);
+      onProgress(next.value.to / bytes.length);
     }
     const { end, lost, intact, ...rest } = next.value;
     at = rest.at;
