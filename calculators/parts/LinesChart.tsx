@@ -36,7 +36,8 @@ const MARKS = [
 
 /** Several lines over one axis, each with its name at its end, and a line across them where the reader is. Values from zero, or from the least below it. */
 export function LinesChart({ description, lines, xKind, yKind, here, system }: LinesChartProps) {
-  const right = lines.some(({ text }) => text) ? 62 : 71;
+  const isLabelled = lines.some(({ text }) => text);
+  const right = isLabelled ? 62 : 71;
   const from = lines[0]?.points[0]?.x ?? 0;
   const to = lines[0]?.points.at(-1)?.x ?? 1;
   const values = lines.flatMap(({ points }) => points.map(({ y }) => y));
@@ -46,7 +47,7 @@ export function LinesChart({ description, lines, xKind, yKind, here, system }: L
   const py = (y: number): number => (100 * (top - y)) / (top - low);
   const inPlotX = (x: number): number => LEFT + ((right - LEFT) * px(x)) / 100;
   const inPlotY = (y: number): number => TOP + ((BOTTOM - TOP) * py(y)) / 100;
-  const xAxis = axisTicks(to, xKind, system, 6);
+  const xAxis = axisTicks(to, xKind, system, isLabelled ? 4 : 6);
   const labels = spreadLabels(
     lines.map(({ points }) => inPlotY(points.at(-1)?.y ?? 0)),
     7,
