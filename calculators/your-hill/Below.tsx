@@ -19,6 +19,9 @@ export function Below({ scenario, hill, difference, isBelow, onPut }: Props) {
   if (hill === null) return <p class="problem">There is no road with heights between these ends.</p>;
   const { system } = scenario;
   const name = bikeName(scenario, 0);
+  const off = formatQuantity(Math.abs(difference ?? 0), 'seconds', system);
+  const isAsLong = off === formatQuantity(0, 'seconds', system);
+  const longer = isAsLong ? 'as long' : `${off} ${(difference ?? 0) < 0 ? 'less' : 'longer'}`;
   return (
     <div class="below">
       {isBelow ? (
@@ -45,12 +48,8 @@ export function Below({ scenario, hill, difference, isBelow, onPut }: Props) {
         {difference !== undefined && Number.isFinite(difference) && (
           <>
             {name} takes{' '}
-            <ResultOutput
-              result={exact('simplified-time', 'seconds', difference, '')}
-              system={system}
-              words={formatQuantity(Math.abs(difference), 'seconds', system)}
-            />{' '}
-            {difference < 0 ? 'less' : 'longer'} on the pieces than on all points.
+            <ResultOutput result={exact('simplified-time', 'seconds', difference, '')} system={system} words={longer} />{' '}
+            on the pieces {isAsLong ? 'as' : 'than'} on all points.
           </>
         )}
       </p>

@@ -53,7 +53,11 @@ export function ClimbFigures({ figures, system }: Props) {
           <div key={result.name}>
             <dt>{label}</dt>
             <dd>
-              <ResultOutput result={result} system={system} />
+              <ResultOutput
+                result={result}
+                system={system}
+                words={result.kind === 'count' ? wholeText(result) : undefined}
+              />
             </dd>
           </div>
         ))}
@@ -68,6 +72,9 @@ export function ClimbFigures({ figures, system }: Props) {
     </>
   );
 }
+
+/** Beats of a heart have no decimals. */
+const wholeText = ({ si }: Result): string | undefined => (si === undefined ? undefined : formatNumber(si));
 
 interface SteepnessProps {
   classes: StretchFigures['steepness'];

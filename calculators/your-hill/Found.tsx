@@ -39,7 +39,7 @@ export function Found({ part, analysis, choice, system }: Props) {
       gain('device', device.gain, 'The device wrote none.'),
       device.gain === undefined ? 'the device wrote none' : 'by a method it does not tell',
     ],
-    ['Last height less first', gain('net', gains.net, NO_HEIGHTS), 'what a loop has none of'],
+    ['Last height less first', gain('net', gains.net, NO_HEIGHTS), 'none of it on a loop'],
   ];
   const off = compared && Math.abs(compared.positions - compared.counter);
   const sentences = [
