@@ -24,7 +24,6 @@ export * from './random.ts';
 export * from './resistance.ts';
 export * from './ride.ts';
 export * from './scale.ts';
-export * from './settling.ts';
 export * from './speed.ts';
 export * from './stages.ts';
 export * from './statistics.ts';

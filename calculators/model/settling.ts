@@ -15,9 +15,9 @@ const HALF_GAUSS = [0, 0.1294849661688697, 0, 0.27970539148927664, 0, 0.38183005
 const mirrored = (half: readonly number[], sign: number): Float64Array =>
   Float64Array.from([...half.map((value) => sign * value), ...half.slice(0, -1).reverse()]);
 
-const NODES = mirrored(HALF_NODES, -1);
-const KRONROD = mirrored(HALF_KRONROD, 1);
-const GAUSS = mirrored(HALF_GAUSS, 1);
+export const NODES = mirrored(HALF_NODES, -1);
+export const KRONROD = mirrored(HALF_KRONROD, 1);
+export const GAUSS = mirrored(HALF_GAUSS, 1);
 
 /** Halvings of a range before its integral is taken as it is. */
 const DEEPEST = 40;
