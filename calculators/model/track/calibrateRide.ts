@@ -156,7 +156,7 @@ export function calibrateRide(
   }
   const values = propagate(inputs, (centres) => {
     const shifted = inputs.map((input, k) => ({ ...input, value: centres[k] ?? input.value }));
-    return [...solve(pieces, road, shifted, scatter).values.slice(0, 2)];
+    return [...solve(pieces, road, shifted, scatter, fit.values).values.slice(0, 2)];
   });
   const spread = tQuantile(0.975, freedom);
   const alone = fit.scatter();
@@ -318,12 +318,22 @@ interface Fit {
   residuals: Float64Array;
 }
 
-/** Gauss and Newton's least squares, with what is known beside the recording as observations. The balance is nearly linear: a few steps do. */
-function solve(pieces: readonly Piece[], road: number, inputs: readonly UncertainInput[], scatter: number): Fit {
+/**
+ * Gauss and Newton's least squares, with what is known beside the recording as observations. The balance is nearly linear: two steps from
+ * a fit of nearly the same and three from a guess are off by less than a hundredth of the range.
+ */
+function solve(
+  pieces: readonly Piece[],
+  road: number,
+  inputs: readonly UncertainInput[],
+  scatter: number,
+  near?: Float64Array,
+): Fit {
   const size = NAMES.length;
-  const values = Float64Array.from([0.02, ...inputs.map(({ value }) => value)]);
+  const guess = Float64Array.from([0.02, ...inputs.map(({ value }) => value)]);
+  const values = Float64Array.from(near ?? guess);
   const precision = Float64Array.from([0, ...inputs.map(({ low, high }) => ((2 * COVERAGE) / (high - low)) ** 2)]);
-  const centre = Float64Array.from(values);
+  const centre = guess;
   const residuals = new Float64Array(pieces.length);
   const slopes = new Float64Array(size);
   const data = new Float64Array(size * size);
@@ -331,7 +341,7 @@ function solve(pieces: readonly Piece[], road: number, inputs: readonly Uncertai
   const right = new Float64Array(size);
   // an input without a doubt is held: no precision is infinite, so it gets no slope
   const held = precision.map((each) => (Number.isFinite(each) ? 0 : 1));
-  for (let step = 0; step < 4; step++) {
+  for (let step = near ? 1 : 0; step < 3; step++) {
     data.fill(0);
     right.fill(0);
     pieces.forEach((piece, i) => {
