@@ -127,11 +127,11 @@ describe('CSV', () => {
 
   it('counts lines right over pieces of the file, whatever ends a line', () => {
     for (const end of ['\n', '\r\n', '\r']) {
-      const rows = Array.from({ length: 60_000 }, (_, at) => `${at},${at * 5}`);
-      rows[50_000] = '50000,x';
+      const rows = Array.from({ length: 40_000 }, (_, at) => `${at},${at * 5}`);
+      rows[35_000] = '35000,x';
       const recording = read(`time (s),distance (m)${end}${rows.join(end)}${end}`);
-      expect(said(recording)).toContain('Line 50002: “x” under');
-      expect(onlyPart(recording).track.distance).toHaveLength(60_000);
+      expect(said(recording)).toContain('Line 35002: “x” under');
+      expect(onlyPart(recording).track.distance).toHaveLength(40_000);
     }
   });
 
@@ -146,9 +146,9 @@ describe('CSV', () => {
   );
 
   it('stops at an opened quotation mark no longer than a piece', () => {
-    const rows = Array.from({ length: 200_000 }, (_, at) => `${at},${at * 5}`);
+    const rows = Array.from({ length: 60_000 }, (_, at) => `${at},${at * 5}`);
     rows[10] = `"${rows[10]}`;
     const recording = read(`time (s),distance (m)\n${rows.join('\n')}\n`);
-    expect(onlyPart(recording).track.distance.length).toBeGreaterThan(150_000);
+    expect(onlyPart(recording).track.distance.length).toBeGreaterThan(25_000);
   });
 });

@@ -93,7 +93,8 @@ const TAGS = [
 const BOMB = `<!DOCTYPE gpx [<!ENTITY a "aaaaaaaaaa">${Array.from({ length: 20 }, (_, i) => `<!ENTITY a${i} "${'&a'.concat(i ? String(i - 1) : '', ';').repeat(10)}">`).join('')}]>`;
 
 // one letter for each byte, which a decoder of the web does not give: its latin1 is Windows 1252
-const fromLatin = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0) & 255);
+const fromLatin = (text: string): Uint8Array => new Uint8Array(Buffer.from(text, 'latin1'));
+const joined = (...parts: readonly Uint8Array[]): Uint8Array => new Uint8Array(Buffer.concat(parts));
 
 /** One way to spoil a file. */
 function spoil(bytes: Uint8Array, by: Random): Uint8Array {
@@ -125,12 +126,12 @@ function spoil(bytes: Uint8Array, by: Random): Uint8Array {
       return bytes.slice(0, at());
     case 3: {
       const [from, to] = part();
-      return Uint8Array.from([...bytes.subarray(0, from), ...bytes.subarray(to)]);
+      return joined(bytes.subarray(0, from), bytes.subarray(to));
     }
     case 4: {
       const [from, to] = part();
       const place = at();
-      return Uint8Array.from([...bytes.subarray(0, place), ...bytes.subarray(from, to), ...bytes.subarray(place)]);
+      return joined(bytes.subarray(0, place), bytes.subarray(from, to), bytes.subarray(place));
     }
     case 5:
       return insert(pick(STRANGE));
@@ -164,7 +165,7 @@ function spoil(bytes: Uint8Array, by: Random): Uint8Array {
     default: {
       // two files in one, or the end before the start
       const place = at();
-      return Uint8Array.from([...bytes.subarray(place), ...bytes.subarray(0, place)]);
+      return joined(bytes.subarray(place), bytes.subarray(0, place));
     }
   }
 }

@@ -67,7 +67,8 @@ export const isFitAt = (bytes: Uint8Array, at: number): boolean =>
   bytes.length >= at + 12 && String.fromCharCode(...bytes.subarray(at + 8, at + 12)) === '.FIT';
 
 /**
- * The messages of the file that begins at `start`, piece by piece, and how far in the bytes each piece goes; `wanted` lists the fields that are of use by the number of their message.
+ * The messages of the file that begins at `start`, piece by piece, and how far in the bytes each piece goes. `wanted` lists the fields
+ * that are of use by the number of their message; `before` is how many messages the chain had before this file.
  */
 export function* fitMessages(
   bytes: Uint8Array,
