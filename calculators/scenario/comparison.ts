@@ -30,7 +30,7 @@ export interface Ridden {
   motorPower: number;
   /** J from the battery */
   energy: number;
-  /** m from the bottom after so many seconds */
+  /** m from the bottom after so many seconds; not a number where nobody knows */
   distanceAfter: (time: number) => number;
   /** how it was ridden, unless its time was measured */
   staged?: StagedClimb;
@@ -53,7 +53,10 @@ function rideOf(
   const speed = climb.hill.distance / measured;
   const motorPower = inferMotor(climb, measured).mean;
   const energy = batteryEnergy(motorPower, measured, unitEfficiency);
-  return { time: measured, speed, motorPower, energy, distanceAfter: (t) => speed * t };
+  // a time says nothing of where on an uneven road the bike was
+  const whereAfter = (t: number): number =>
+    climb.hill.profile ? (t >= measured ? climb.hill.distance : Number.NaN) : speed * t;
+  return { time: measured, speed, motorPower, energy, distanceAfter: whereAfter };
 }
 
 /** One bike with one set of values of all that is not known. */
@@ -129,6 +132,11 @@ export const COLUMNS = {
 } as const satisfies Record<string, Column>;
 
 const OF_BINDING = new Set(['binds-after', 'binds-height', 'time-lost']);
+
+const UNKNOWN_PLACE = 'A measured time does not say where on this hill the bike was then.';
+/** A result that asks where a bike with a measured time was on an uneven road. */
+const isSomewhere = (name: string, measured: number | undefined, { profile }: Hill): boolean =>
+  name.endsWith('-behind') && measured !== undefined && profile !== undefined;
 
 /** What the sentences about one bike need. */
 export interface BikeDetail {
@@ -218,7 +226,11 @@ export function compareBikes(
       measured === undefined ? bindingReason(bound) : 'A measured time holds whatever happened on the way.';
     columns.forEach(({ name, kind, floor, ceiling }, k) => {
       const result = own[k];
-      const reason = OF_BINDING.has(name) ? whyUnbound : STANDS_STILL;
+      const reason = OF_BINDING.has(name)
+        ? whyUnbound
+        : isSomewhere(name, measured, hill)
+          ? UNKNOWN_PLACE
+          : STANDS_STILL;
       if (result) results.push(ranged(name, kind, result, reason, bike + 1, floor?.(hill, measured), ceiling?.(hill)));
     });
     results.push({ name: 'binds', kind: 'text', bike: bike + 1, text: bound });

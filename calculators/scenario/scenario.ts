@@ -146,7 +146,8 @@ const BEATEN_BY_PIECES: Readonly<Record<string, string>> = {
 export function isUnused(scenario: Scenario, name: string): boolean {
   const counts = (other: string): boolean =>
     columnsOf(scenario, other).some((column) => typeof inputOf(scenario, other, column) === 'number');
-  const others = SAYS_MORE_OF[name];
+  // with a lowest gear, the cadence decides how hot a motor gets too
+  const others = SAYS_MORE_OF[name === 'cadence' && namesOf(scenario.calculator).includes('ring') ? 'ring' : name];
   const pieces = BEATEN_BY_PIECES[name];
   return (
     isOverruled(scenario, name) ||

@@ -73,7 +73,12 @@ describe('a hill of one piece is the plain hill', () => {
   );
 
   test('with a measured time, whose motor is read back', () => {
-    same('side-by-side', 'time=,10:00,', 'profile=1:2400,235&time=,10:00,');
+    same('side-by-side', 'time=,10:00,', 'profile=1:2400,235&time=,10:00,', 'side-by-side', ALONE);
+    const { result } = answer('side-by-side', 'profile=1:2400,235&time=,10:00,');
+    expect(result('distance-behind', 2).reason).toBe(
+      'A measured time does not say where on this hill the bike was then.',
+    );
+    expect(result('distance-behind', 1).si).toBeGreaterThan(0);
   });
 
   test('another hill that a measured climb is carried to', () => {
