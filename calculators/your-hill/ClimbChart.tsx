@@ -87,10 +87,24 @@ function ProfilePlot({
   );
 }
 
+/** Of the width of a chart, what a number takes on a phone. */
+const NUMBER_ROOM = 0.06;
+
+/** Which of some places can be numbered without their numbers lying on each other: `first` in any case, the others from the left. */
+function apart(places: readonly number[], room: number, first: number): number[] {
+  const kept = places[first] === undefined ? [] : [first];
+  places.forEach((place, i) => {
+    if (kept.every((other) => Math.abs((places[other] ?? 0) - place) >= room)) kept.push(i);
+  });
+  return kept;
+}
+
 /** The whole recording, with the climbs that were found, by their numbers. A click on one picks it; for the keyboard there is the list. */
 export function Overview({ track, height, system, description, climbs, stretch, onPick }: OverviewProps) {
   const window = { low: 0, high: way(track, track.distance.length - 1) };
   const at = (metres: number): string => percent((LEFT + ((RIGHT - LEFT) * metres) / window.high) / 100);
+  const middles = climbs.map(({ from, to }) => (way(track, from) + way(track, to)) / 2);
+  const numbered = apart(middles, NUMBER_ROOM * window.high, stretch?.climb ?? -1);
   return (
     <ProfilePlot
       {...{ track, height, window, system, description }}
@@ -121,11 +135,11 @@ export function Overview({ track, height, system, description, climbs, stretch, 
         </>
       )}
     >
-      {climbs.map(({ from, to }, i) => (
+      {numbered.map((i) => (
         <text
-          key={from}
+          key={i}
           class={stretch?.climb === i ? 'key number picked' : 'key number'}
-          x={at((way(track, from) + way(track, to)) / 2)}
+          x={at(middles[i] ?? 0)}
           y={percent(TOP / 100)}
           dy="-3"
           text-anchor="middle"

@@ -1,4 +1,4 @@
-import type { ClimbFigures as Figures } from '../model/index.ts';
+import { type ClimbFigures as Figures, STEEPEST_OVER } from '../model/index.ts';
 import { ResultOutput } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity, type Kind, type System } from '../quantities/index.ts';
 import { exact, type Result } from '../scenario/index.ts';
@@ -13,7 +13,7 @@ interface Props {
 const NO_TIMES = 'A route has no times.';
 
 /** The figures of a stretch, each with the reason where it has no value. */
-export function figureResults(figures: Figures): [label: string, result: Result][] {
+export function figureResults(figures: Figures, system: System): [label: string, result: Result][] {
   const { distance, gain, grade, steepest, elapsed, riding, pauses, speed, verticalSpeed, power, cadence, heartRate } =
     figures;
   const hasTimes = elapsed !== undefined;
@@ -27,7 +27,7 @@ export function figureResults(figures: Figures): [label: string, result: Result]
     ['Height gained, top less start', result('gain', 'height', gain)],
     ['Mean grade', result('grade', 'grade', grade)],
     [
-      'Steepest 100\u202fm',
+      `Steepest ${formatQuantity(STEEPEST_OVER, 'height', system)}`,
       result('steepest', 'grade', steepest.length > 0 ? steepest.grade : undefined, 'No road without a gap.'),
     ],
     ['Speed', result('speed', 'speed', speed, NO_TIMES)],
@@ -43,7 +43,7 @@ export function figureResults(figures: Figures): [label: string, result: Result]
 
 /** What was ridden on the picked stretch. */
 export function ClimbFigures({ figures, system }: Props) {
-  const all = figureResults(figures);
+  const all = figureResults(figures, system);
   const reasons = [...new Set(all.flatMap(([, { si, reason }]) => (si === undefined && reason ? [reason] : [])))];
   const { gaps } = figures;
   return (

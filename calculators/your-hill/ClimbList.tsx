@@ -1,3 +1,4 @@
+import { CLIMB } from '../model/index.ts';
 import type { System } from '../quantities/index.ts';
 import { formatQuantity, NO_VALUE } from '../quantities/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -21,7 +22,11 @@ export function ClimbList({ part: { track }, analysis, picked, system, onPick, o
     <fieldset class="climbs">
       <legend>{climbs.length > 0 ? 'Climbs found' : 'No climb was found'}</legend>
       {climbs.length === 0 && (
-        <p class="behind">A climb gains at least 20 m at 2 % or more. Set the ends of your own stretch instead.</p>
+        <p class="behind">
+          A climb gains at least {formatQuantity(CLIMB.gain, 'height', system)} at{' '}
+          {formatQuantity(CLIMB.grade, 'grade', system, { trim: true })} or more. Set the ends of your own stretch
+          instead.
+        </p>
       )}
       {climbs.map(({ from, figures }, i) => (
         <label class="climb-choice" key={from}>
