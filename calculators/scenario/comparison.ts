@@ -5,7 +5,6 @@ import {
   distanceAfter,
   type Hill,
   heightAt,
-  inferMotor,
   type Limit,
   limitsOf,
   propagate,
@@ -15,7 +14,7 @@ import {
 } from '../model/index.ts';
 import { type Binding, type Binds, bindingOf, bindingReason, bindsOf } from './binding.ts';
 import { none, type Remark, type Result, ranged, STANDS_STILL } from './outcome.ts';
-import { type Riding, ridesOf } from './rides.ts';
+import { motorsOf, type Riding, ridesOf } from './rides.ts';
 import { columnsOf, optionalOf, type Scenario } from './scenario.ts';
 import { batteryOf, climbDoubts, climbOf, reservesOf } from './setting.ts';
 
@@ -43,6 +42,7 @@ function rideOf(
   unitEfficiency: number,
   measured: number | undefined,
   riding: Riding,
+  motorFrom: ReturnType<typeof motorsOf>,
 ): Ridden {
   if (measured === undefined) {
     const staged = riding(climb, reserves);
@@ -51,7 +51,7 @@ function rideOf(
     return { time, speed, motorPower, energy, distanceAfter: (t) => distanceAfter(staged, t), staged };
   }
   const speed = climb.hill.distance / measured;
-  const motorPower = inferMotor(climb, measured).mean;
+  const motorPower = motorFrom(climb, measured);
   const energy = batteryEnergy(motorPower, measured, unitEfficiency);
   // a time says nothing of where on an uneven road the bike was
   const whereAfter = (t: number): number =>
@@ -188,11 +188,12 @@ export function compareBikes(
   }));
   const { inputs, at, reservesAt, unitAt } = climbDoubts(scenario);
   const riding = ridesOf(hill);
+  const motorFrom = motorsOf(hill);
   const ridesAt = (values: readonly number[]) =>
     bikes.map((bike) => {
       const climb = at(bike.climb, values);
       const reserves = reservesAt(bike.reserves, values);
-      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured, riding) };
+      return { climb, reserves, ride: rideOf(climb, reserves, unitAt(values), bike.measured, riding, motorFrom) };
     });
   const centre = ridesAt(inputs.map(({ value }) => value));
   const first = centre.reduce((best, { ride }, bike) => (ride.time < (centre[best]?.ride.time ?? 0) ? bike : best), 0);

@@ -1,4 +1,12 @@
-import { type Climb, drawnPower, type Hill, type Reserves, rideStages, type StagedClimb } from '../model/index.ts';
+import {
+  type Climb,
+  drawnPower,
+  type Hill,
+  inferMotor,
+  type Reserves,
+  rideStages,
+  type StagedClimb,
+} from '../model/index.ts';
 
 /** Rides a climb. */
 export type Riding = (climb: Climb, reserves: Reserves) => StagedClimb;
@@ -31,5 +39,17 @@ export function ridesOf(hill: Hill): Riding {
     if (!battery || !Number.isFinite(lasting.time)) return lasting;
     const energy = lasting.time * drawnPower(lasting.motorPower, battery.unitEfficiency, battery.idle);
     return energy < battery.energy ? { ...lasting, energy } : rideStages(climb, reserves);
+  };
+}
+
+/** Mean output of motors, W, read back from times up one hill (s), each once: along a hill in pieces that takes many rides. */
+export function motorsOf(hill: Hill): (climb: Climb, time: number) => number {
+  const known = new Map<string, number>();
+  return (climb, time) => {
+    if (!hill.profile) return inferMotor(climb, time).mean;
+    const key = `${keyOf(climb, {})},${time}`;
+    const mean = known.get(key) ?? inferMotor(climb, time).mean;
+    known.set(key, mean);
+    return mean;
   };
 }

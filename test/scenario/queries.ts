@@ -30,7 +30,8 @@ export function anyText(r: Random, parameter: Parameter): string {
 
 /** A hill in pieces: mostly a climb, in pieces of any length, some of them falling. */
 export function anyPieces(r: Random): string {
-  const pieces = Array.from({ length: r.whole(1, 60) }, () => {
+  // a long hill takes long to ride for six bikes: it is seldom one
+  const pieces = Array.from({ length: r.whole(1, r.chance(0.15) ? 60 : 8) }, () => {
     const length = r.chance(0.9) ? r.whole(20, 400) : Number(r.between(0.1, 3000).toFixed(1));
     const grade = r.chance(0.8) ? r.between(0, 0.15) : r.between(-0.3, 0.5);
     return `${length},${Number((grade * length).toFixed(r.whole(0, 1)))}`;
