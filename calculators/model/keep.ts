@@ -1,5 +1,4 @@
 import { type Climb, loadOf } from './climb.ts';
-import { crankPowerForTime } from './infer.ts';
 import { assistShare, motorBound, motorOutput } from './motor.ts';
 import { powerForTime } from './powerForTime.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
@@ -78,10 +77,10 @@ export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {})
 }
 
 function motorAlongProfile(climb: Climb, time: number, reserves: Reserves): number | NoMotor {
-  const needed = crankPowerForTime(climb, time) - climb.riderPower;
-  if (!(needed > 0)) return 'none-needed';
+  if (rideStages({ ...climb, motorPower: 0 }, {}).time <= time) return 'none-needed';
   if (!(climb.riderPower > 0)) return 'no-pedalling';
-  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, needed);
+  const onMeanGrade = crankPowerAt(climb, climb.hill.distance / time) - climb.riderPower;
+  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, Math.max(1, onMeanGrade));
   if (motor === Number.POSITIVE_INFINITY) {
     const unbound = { ...climb, support: undefined, torque: undefined, motorPower: FAR_TOO_MUCH };
     return isLater(rideStages(unbound, {}).time, time) ? 'beyond-limit' : 'bound';

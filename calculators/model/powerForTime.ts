@@ -9,7 +9,7 @@ const BEYOND = 1e6;
 const LEAST = 1e-3;
 
 /** Share of the time that the search leaves. */
-const EXACT = 1e-11;
+const EXACT = 1e-10;
 
 /**
  * Power, W, with which a ride takes `time` (s), by trying. `lowest` where that is as fast already, Infinity where no power is fast enough.
