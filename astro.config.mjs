@@ -25,7 +25,7 @@ const FORM = [
 const CLIMBS = new RegExp(
   `calculators/(${[
     'model/(climb|heat|infer|powerForTime|profile|ride|settling|stages)\\.',
-    'scenario/(binding|causes|limit-remarks|named|setting)\\.',
+    'scenario/(binding|causes|comparison|limit-remarks|named|rides|setting)\\.',
     'parts/(BikeTable|Facts|Folded|labels|Plot|ProfileChart)\\.',
   ].join('|')})`,
 );
