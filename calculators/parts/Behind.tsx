@@ -1,6 +1,7 @@
 import type { Remark } from '../scenario/index.ts';
 
 export { InputsUsed } from './InputsUsed.tsx';
+export { Onward } from './Onward.tsx';
 
 /** What the reader should know about the answer. */
 export function Sentences({ remarks }: { remarks: readonly Remark[] }) {

@@ -1,11 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { bikeName, type Calculator, inputOf, labelOf, parameterOf, problemsOf, valueText } from '../scenario/index.ts';
-import type { onwardQuery } from '../scenario/onward.ts';
 import type { Answering } from './answer.ts';
 import { AS_IT_CAME } from './Field.tsx';
 import { Form } from './Form.tsx';
-import { Onward } from './Onward.tsx';
 import { ShareBar } from './ShareBar.tsx';
 import { type Handle, type IslandProps, NOT_LOADED, useScenario } from './useScenario.ts';
 
@@ -16,8 +14,8 @@ interface Props extends IslandProps {
   definition: Calculator;
   /** brings what answers: an answer comes with the page, so this is needed from the first touch on, or for a link */
   load: () => Promise<Answering>;
-  /** the same while the page is built, and what writes its links */
-  server?: Code & { onwardQuery?: typeof onwardQuery };
+  /** the same while the page is built */
+  server?: Code;
   /** stands over the calculator and may change it: on the server too, and the same at first */
   above?: ((tool: Handle) => ComponentChildren) | undefined;
 }
@@ -96,7 +94,7 @@ export function Island({ definition, load, server, above, small = false, ...prop
               </>
             )}
           </Region>
-          <Onward scenario={scenario} differing={props.differing} write={server?.onwardQuery} />
+          <Region tool={tool}>{code && <code.Onward scenario={scenario} differing={props.differing} />}</Region>
           <ShareBar tool={tool} />
         </div>
         <Region tool={tool}>

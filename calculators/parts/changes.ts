@@ -8,7 +8,6 @@ import { addressUnderBase } from './address.ts';
 
 export * from '../scenario/editing.ts';
 export * from '../scenario/link.ts';
-export * from '../scenario/onward.ts';
 
 /** Works out a sum or a rare unit in a field, with a larger library that is loaded when first needed. */
 export async function evaluateText(parameter: Parameter, text: string, system: System): Promise<Parsed> {

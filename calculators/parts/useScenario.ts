@@ -222,9 +222,6 @@ export function useScenario({ name: calculator }: Calculator, { page = false, qu
   };
 }
 
-/** The functions that `loadChanges` has loaded, if it has. */
-export const loadedChanges = (): Changes | undefined => changes;
-
 export type Handle = ReturnType<typeof useScenario>;
 
 /** Finds a calculator's element on the page, before its script runs. */

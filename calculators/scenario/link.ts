@@ -19,6 +19,7 @@ import {
   parameterOf,
   VERSION,
 } from './schema.ts';
+import { CAME_WHOLE, cameWhole } from './unread.ts';
 
 /** Splits a list at its commas; a backslash keeps the comma or backslash after it. */
 export function splitList(text: string): string[] {
@@ -99,6 +100,7 @@ export function readLink(calculator: CalculatorName, query: string, remembered: 
     }
   }
   scenario = { ...scenario, cells, kept, notes };
+  if (cameWhole(scenario)) notes.push(CAME_WHOLE);
   // whoever sent units along saw every field in them
   return linked ? switchSystem(scenario, linked) : scenario;
 }
@@ -222,7 +224,8 @@ export function writeLink(scenario: Scenario): string {
   return pairs.map(([name, text]) => `${name}=${text}`).join('&');
 }
 
-const encodeItem = (text: string): string => encode(escapeItem(text));
+/** One item of a list, as a link holds it. */
+export const encodeItem = (text: string): string => encode(escapeItem(text));
 
 /** An item that is written even where it is the default, because the length of the list counts. */
 function listItem(scenario: Scenario, name: string, column: number): string {

@@ -1,12 +1,22 @@
-import type { Scenario } from './scenario.ts';
+import { isGiven, type Scenario } from './scenario.ts';
 import type { CalculatorName } from './schema.ts';
 
 /** By calculator: its title, and the parameters of a link that it reads. A page knows its own calculators only; `/reference/parameters.json` lists all. */
 export type Readers = Partial<Record<CalculatorName, { title: string; reads: readonly string[] }>>;
 
+/** The link has a hill in pieces for calculators that ride along one, and its length for this one. */
+export const cameWhole = (scenario: Scenario): boolean =>
+  isGiven(scenario, 'distance') && scenario.kept.some(([name]) => name === 'profile');
+
+/** What the reader of such a link is told. */
+export const CAME_WHOLE =
+  'The hill came along as its length and its mean grade: this calculator rides it as one even slope, not piece by piece.';
+
 /** Says which parameters of a link this calculator does not read though another does, and which: the fewest others that read them all. Empty where there is none. */
 export function unreadNote(scenario: Scenario, readers: Readers): string {
-  let left = [...new Set(scenario.kept.map(([name]) => name))];
+  let left = [...new Set(scenario.kept.map(([name]) => name))].filter(
+    (name) => name !== 'profile' || !cameWhole(scenario),
+  );
   const groups: string[] = [];
   for (;;) {
     const most = Object.values(readers)
