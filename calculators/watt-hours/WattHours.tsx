@@ -3,6 +3,7 @@ import { BarChart } from '../parts/BarChart.tsx';
 import { type Fact, Facts } from '../parts/Facts.tsx';
 import { Folded } from '../parts/Folded.tsx';
 import { Output, rangeText, resultText } from '../parts/Output.tsx';
+import { ProfileFigure } from '../parts/ProfileChart.tsx';
 import { numberOf, resultOf, type Scenario, valueText } from '../scenario/index.ts';
 import { wattHours } from './outcome.ts';
 import { wattHoursRemarks } from './remarks.ts';
@@ -47,7 +48,8 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
   const several = numberOf(scenario, 'laps') !== 1;
   const climbs = several ? `${valueText(scenario, 'laps')} climbs take` : 'This climb takes';
 
-  const { empty = false, read } = outcome.about ?? {};
+  const { empty = false, read, climb } = outcome.about ?? {};
+  const { profile } = climb?.hill ?? {};
   // where it ends, by height or on a flat road by distance; else how often it goes up
   const main = !empty ? 'climbs' : resultOf(outcome, 'empty-at').si === undefined ? 'empty-distance' : 'empty-at';
   const { reason, ...answer } = resultOf(outcome, main);
@@ -105,6 +107,7 @@ export function wattHoursAnswer(scenario: Scenario, small: boolean): Answer {
             />
           </figure>
         )}
+        {profile && <ProfileFigure profile={profile} system={system} />}
         <Folded small={small} words="Where it ends, what it takes, and what a gauge says">
           {tables.map(([caption, rows]) => (
             <table key={caption} class="bikes">

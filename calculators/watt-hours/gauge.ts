@@ -1,4 +1,11 @@
-import { assistShare, type Climb, gaugeEnergy, impliedEfficiency, type Limits } from '../model/index.ts';
+import {
+  assistShare,
+  type Climb,
+  gaugeEnergy,
+  impliedEfficiency,
+  type Limits,
+  type StagedClimb,
+} from '../model/index.ts';
 import { none, numberOf, optionalOf, PACK_KNOWN, type Result, ranged, type Scenario } from '../scenario/index.ts';
 
 /** What two readings of a gauge say, or what keeps them from saying it. */
@@ -15,11 +22,12 @@ export interface Read {
 
 /**
  * Energy and implied efficiency from the gauge.
- * @param climb all climbs as one: what was ridden between the readings
+ * @param climb one of the climbs that were ridden between the readings
+ * @param ride how the model rides it with help to the top
  * @param full J that a full battery gives until its gauge shows nothing
  * @param work the motor's modelled work on it, J, for want of a measured time
  */
-export function readingsOf(scenario: Scenario, climb: Climb, full: number, work: Limits): Read {
+export function readingsOf(scenario: Scenario, climb: Climb, ride: StagedClimb, full: number, work: Limits): Read {
   const start = optionalOf(scenario, 'start');
   const end = optionalOf(scenario, 'end');
   const time = optionalOf(scenario, 'time');
@@ -28,7 +36,7 @@ export function readingsOf(scenario: Scenario, climb: Climb, full: number, work:
   if (start <= end) return { timed, reason: 'The gauge must show less after the climb than before it.' };
   const readings = [full, start, end, numberOf(scenario, 'step')] as const;
   const energy = gaugeEnergy(...readings);
-  const done = timed ? workIn(climb, time) : work;
+  const done = timed ? workIn(climb, ride, time, numberOf(scenario, 'laps')) : work;
   if (!(done.value > 0 && done.value < Number.POSITIVE_INFINITY))
     return {
       timed,
@@ -42,10 +50,11 @@ export function readingsOf(scenario: Scenario, climb: Climb, full: number, work:
   return { timed, energy, efficiency, reason: '' };
 }
 
-/** The motor's work in a measured time, J. At the mean speed that was ridden it may have been fading. */
-function workIn(climb: Climb, time: number): Limits {
-  const helped = climb.riderPower > 0 ? assistShare(climb.hill.distance / time, climb.assistLimit) : 0;
-  const value = climb.motorPower * helped * time;
+/** The motor's work in a measured time, J. At the mean speed that was ridden it may have been fading; along a hill in pieces it gives what it does in the model. */
+function workIn(climb: Climb, ride: StagedClimb, time: number, laps: number): Limits {
+  const { hill, riderPower, motorPower, assistLimit } = climb;
+  const helped = riderPower > 0 ? assistShare((hill.distance * laps) / time, assistLimit) : 0;
+  const value = (hill.profile ? ride.motorPower : motorPower * helped) * time;
   return { value, low: value, high: value };
 }
 

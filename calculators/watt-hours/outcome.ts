@@ -3,7 +3,7 @@ import {
   GRAVITY,
   type Hill,
   hillFromGain,
-  rideClimb,
+  isAlongProfile,
   type UncertainResult,
   usableEnergy,
 } from '../model/index.ts';
@@ -23,7 +23,8 @@ import {
   STANDS_STILL,
 } from '../scenario/index.ts';
 import { propagateNamed } from '../scenario/named.ts';
-import { type Battery, drawOf, nominalOf, repeated } from './energy.ts';
+import { ridesOf } from '../scenario/rides.ts';
+import { type Battery, drawOf, nominalOf } from './energy.ts';
 import { gaugeResults, type Read, readingsOf } from './gauge.ts';
 
 export interface WattHoursOutcome extends Outcome {
@@ -31,7 +32,7 @@ export interface WattHoursOutcome extends Outcome {
   notes: Remark[];
   /** what the other sentences are about; absent where there is no hill */
   about?: {
-    /** all climbs as one */
+    /** one of the climbs */
     climb: Climb;
     /** J for all climbs with help to the top */
     needed: UncertainResult;
@@ -62,8 +63,9 @@ export function wattHours(scenario: Scenario): WattHoursOutcome {
 function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutcome {
   const laps = numberOf(scenario, 'laps');
   const rider = numberOf(scenario, 'rider');
-  const climb = repeated(climbOf(scenario, hill, 0), laps);
-  const { distance, gain, sin } = climb.hill;
+  const climb = climbOf(scenario, hill, 0);
+  const riding = ridesOf(hill);
+  const [distance, gain] = [hill.distance * laps, hill.gain * laps];
 
   const nominal = nominalOf(scenario) + numberOf(scenario, 'add-on');
   const condition = conditionOf(scenario);
@@ -77,7 +79,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
   const { inputs, at, reservesAt } = climbDoubts(scenario);
   const spread = propagateNamed(inputs, (values) => {
     const battery = reservesAt({ battery: supply }, values).battery ?? supply;
-    const { needed, reach, ...draw } = drawOf(at(climb, values), battery);
+    const { needed, ...draw } = drawOf(at(climb, values), laps, battery, riding);
     return {
       climbs: (laps * battery.energy) / needed,
       'energy-per-climb': needed / laps,
@@ -86,8 +88,8 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
       'battery-share': draw.drawn / nominal,
       'usable-energy': battery.energy,
       'battery-left': Math.max(0, 1 - needed / battery.energy),
-      'empty-at': reach * sin,
-      'empty-distance': reach,
+      'empty-at': draw.height,
+      'empty-distance': draw.reach,
       time: draw.time,
       'time-without-help': draw.alone,
       'energy-per-distance': needed / distance,
@@ -97,13 +99,15 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
     };
   });
 
-  const { motorPower, time } = rideClimb(climb);
+  const ride = riding(climb, {});
   const needed = spread['needed-energy'];
   const left = spread['battery-left'];
-  const moves = Number.isFinite(time);
+  const moves = Number.isFinite(ride.time);
   const empty = moves && needed.value > supply.energy;
-  const limited = motorPower < (climb.riderPower > 0 ? climb.motorPower : 0);
-  const read = readingsOf(scenario, climb, full, spread['motor-work']);
+  const limited = isAlongProfile(ride)
+    ? ride.spans.some(({ limit }) => limit === 'assist-limit')
+    : ride.motorPower < (climb.riderPower > 0 ? climb.motorPower : 0);
+  const read = readingsOf(scenario, climb, ride, full, spread['motor-work']);
 
   /** the result of that name, or the reason why there is none */
   const give = (name: keyof typeof spread, kind: Result['kind'], reason: string | false = false): Result => {
@@ -117,7 +121,7 @@ function climbed(scenario: Scenario, hill: Hill, notes: Remark[]): WattHoursOutc
     return result;
   };
   const lasts = !empty && 'It lasts to the top.';
-  const lap = Math.ceil((spread['empty-distance'].value * laps) / distance);
+  const lap = Math.ceil(spread['empty-distance'].value / hill.distance);
   const share = give('rider-share', 'percent');
   if (share.high !== undefined) share.high = Math.min(1, share.high);
   const results: Result[] = [

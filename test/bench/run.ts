@@ -129,6 +129,7 @@ const LINKS: [string, CalculatorName, string][] = [
   ['side-by-side, 3 bikes, 40 pieces', 'side-by-side', `profile=${HILL}`],
   ['bigger-hill, 3 bikes, 40 pieces', 'bigger-hill', `target-profile=${HILL}`],
   ['keep-up, 40 pieces', 'keep-up', `profile=${HILL}`],
+  ['watt-hours, 40 pieces, 8 climbs', 'watt-hours', `profile=${HILL}&laps=8`],
 ];
 
 function longClimbs(): void {

@@ -456,3 +456,53 @@ describe('the ends', () => {
     expect(wattHours('laps=2').si('battery-energy')).toBeCloseTo(2 * wattHours().si('battery-energy'), 6);
   });
 });
+
+describe('a hill in pieces', () => {
+  const PIECES = 'profile=1:300,36:200,2:150,-6:400,60:350,21';
+
+  test('of one piece is the hill of that length and height', () => {
+    const one = wattHours('profile=1:2400,235');
+    for (const { name, si } of wattHours().outcome.results)
+      if (si !== undefined) expect(relative(one.si(name), si), name).toBeLessThan(1e-9);
+  });
+
+  test('takes from the battery what your-hill says that a bike takes along it, less display and lights', () => {
+    const query = `${PIECES}&bike=21&motor=420&battery=400&reserve=20`;
+    const there = answer('your-hill', `${query}&name=Trail`);
+    const here = wattHours(`${query}&idle=0`);
+    for (const name of ['time', 'battery-energy', 'battery-share'])
+      expect(relative(here.si(name), there.si(name, 1)), name).toBeLessThan(1e-9);
+    // 5 W for as long
+    const lit = wattHours(query).si('battery-energy') - here.si('battery-energy');
+    expect(relative(lit, 5 * here.si('time'))).toBeLessThan(1e-9);
+  });
+
+  test('counts its own length and height in every climb', () => {
+    const needed = wattHours(PIECES).si('needed-energy');
+    const { si, result } = wattHours(`${PIECES}&laps=3&reserve=0&battery=${(1.5 * needed) / WH}Wh`);
+    expect(relative(si('needed-energy'), 3 * needed)).toBeLessThan(1e-12);
+    expect(si('empty-lap')).toBe(2);
+    // half a charge on one climb ends at the same place: 1,400 m and 113 m lower
+    const half = wattHours(`${PIECES}&reserve=0&battery=${(0.5 * needed) / WH}Wh`);
+    expect(si('empty-distance')).toBeCloseTo(1400 + half.si('empty-distance'), 6);
+    expect(si('empty-at')).toBeCloseTo(113 + half.si('empty-at'), 6);
+    // the third climb is ridden without a motor from its bottom on
+    const alone = wattHours(`${PIECES}&motor=none`).si('time');
+    expect(si('time-without-help')).toBeCloseTo(half.si('time-without-help') + alone, 6);
+    // 102 kg × 9.80665 m/s² × 3 × 113 m
+    expect(si('lift-energy')).toBeCloseTo(339_094.34, 1);
+    expect(result('binds').text).toBe('battery');
+  });
+
+  test('is said to count, and to meet the assist limit on part of the way', () => {
+    expect(wattHours(PIECES).said).toContain('worked out from piece to piece');
+    expect(wattHours(`${PIECES}&motor=700`).said).toContain('holds the motor back on part of the way');
+    expect(wattHours().said).not.toContain('piece');
+  });
+
+  test('with two readings and a time, the motor did what it does on average there', () => {
+    const { si } = wattHours(`${PIECES}&motor=200&start=90&end=80&step=0.1&time=10:00&limit=none`);
+    // 200 W all the way but for the dip, where nothing reaches 40 km/h: 600 s × 200 W ÷ a tenth of 540 Wh
+    expect(si('implied-efficiency')).toBeCloseTo((600 * 200) / (54 * WH), 6);
+  });
+});

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { outcomeOf } from '../../calculators/outcomes.ts';
 import { differingFrom } from '../../calculators/scenario/differing.ts';
 import {
   bikeName,
@@ -10,7 +11,13 @@ import {
   targetHillOf,
 } from '../../calculators/scenario/index.ts';
 import { onwardQuery, onwardWords } from '../../calculators/scenario/onward.ts';
-import { type CalculatorName, calculators, namesOf, readLink } from '../../calculators/scenario/vocabulary.ts';
+import {
+  type CalculatorName,
+  calculators,
+  namesOf,
+  readLink,
+  writeLink,
+} from '../../calculators/scenario/vocabulary.ts';
 import { random } from '../random.ts';
 import { anyGoodQuery } from './queries.ts';
 
@@ -137,4 +144,16 @@ test('a hill in pieces that goes along whole is said to, and is handed on', () =
   ]);
   expect(there.kept).toEqual([['profile', '1:100,20:100,0']]);
   expect([inputOf(there, 'distance'), inputOf(there, 'gain')]).toEqual([200, 20]);
+});
+
+// a tenth was kept on one page and nothing on the other, so the same battery lasted here and not there
+test('what is kept of a battery goes along from and to a hill in pieces', () => {
+  const from = readLink('your-hill', 'battery=100,100,100');
+  const there = opened(from, 'watt-hours');
+  expect(inputOf(there, 'reserve')).toBe(0);
+  const share = (calculator: CalculatorName, query: string): number | undefined =>
+    outcomeOf(calculator, query).results.find(({ name }) => name === 'battery-share')?.si;
+  const onward = writeLink(there);
+  expect(share('watt-hours', `${onward}&idle=0`)).toBeCloseTo(share('your-hill', writeLink(from)) ?? 0, 9);
+  expect(inputOf(opened(readLink('watt-hours', ''), 'your-hill'), 'reserve')).toBe(0.1);
 });

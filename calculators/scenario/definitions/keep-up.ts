@@ -39,7 +39,7 @@ export const keepUp = defineCalculator({
   onward: [
     { to: 'climb-time', words: 'Your climb in detail', bikes: 1 },
     { to: 'what-changes-it', words: 'What would change your time', bikes: 1 },
-    { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1 },
+    { to: 'watt-hours', words: 'Whether your battery lasts', bikes: 1, hill: 'either' },
     { to: 'side-by-side', words: 'Compare bikes on this hill', bikes: 3, hill: 'either' },
     { to: 'your-hill', words: 'A hill whose grade varies', bikes: 3, hill: 'pieces' },
   ],

@@ -24,14 +24,14 @@ export const yourHill = defineCalculator({
     { ...RIDER, folded: [...TIRING_RIDER.folded, 'cadence', 'top-speed'] },
     {
       group: 'bike',
-      names: ['name', 'bike', 'motor'],
-      folded: ['torque', 'support', 'battery', 'limit', 'continuous'],
+      names: ['name', 'bike', 'motor', 'battery'],
+      folded: ['torque', 'support', 'limit', 'continuous'],
     },
     { group: 'gears', names: [], folded: ['ring', 'sprocket', 'wheel'], legend: 'Lowest gear' },
     { ...WARM_MOTOR, folded: [...WARM_MOTOR.folded, 'reserve'], legend: 'Heat and reserve' },
     CONDITIONS,
   ],
-  fold: 'the hill in pieces, endurance, cadence, torque, support, batteries, assist limit, gears, heat, air, drive',
+  fold: 'the hill in pieces, endurance, cadence, torque, support, assist limit, gears, heat, air, drive',
   bikes: { min: 1, max: 6, example: 3 },
   controls: 0,
   defaults: {
@@ -50,6 +50,7 @@ export const yourHill = defineCalculator({
   onward: [
     { to: 'side-by-side', words: 'The bikes side by side', bikes: 3, hill: 'either' },
     { to: 'keep-up', words: 'Ride it with somebody else', bikes: 1, hill: 'either' },
+    { to: 'watt-hours', words: 'How many such climbs on a charge', bikes: 1, hill: 'either' },
     { to: 'bigger-hill', words: 'Carry a measured climb to it', bikes: 3, hill: 'target' },
   ],
 });
