@@ -1,4 +1,4 @@
-import { type Doubt, fieldOf, type Hint, keyOf, labelOf, parameterOf } from '../scenario/index.ts';
+import { type Doubt, fieldOf, type Hint, keyOf, labelOf, parameterOf, type Remark } from '../scenario/index.ts';
 import { addressUnderBase } from './address.ts';
 import type { Handle } from './useScenario.ts';
 
@@ -10,7 +10,7 @@ interface Props {
   name: string;
   column?: number;
   /** a sentence about this field that comes from the answer, such as a hill steeper than its length allows */
-  contradiction?: string | undefined;
+  remark?: Remark | undefined;
   /** the sentence below it, where it did not come with the page */
   hint?: Hint | undefined;
   /** what the value is known to, and its source */
@@ -24,14 +24,16 @@ function keyboard(name: string): 'decimal' | 'text' {
 }
 
 /** One input: label, unit, the text as typed, and the sentence that says what is wrong with it. */
-export function Field({ tool, name, column = 0, contradiction, hint, doubt }: Props) {
+export function Field({ tool, name, column = 0, remark, hint, doubt }: Props) {
   const { scenario } = tool;
   // a page may hold the same calculator twice, each with a query of its own
   const id = `${scenario.calculator[0]}${tool.query.length || ''}-${name}-${column}`;
   const parameter = parameterOf(name);
-  const { text, placeholder, unit, problem, note } = fieldOf(scenario, name, column);
+  const { text, placeholder, unit, problem, note: own } = fieldOf(scenario, name, column);
   const typing = tool.typing === keyOf(name, column);
-  const wrong = typing ? undefined : (problem ?? contradiction);
+  const isNote = remark?.tone === 'plain';
+  const note = own ?? (isNote ? remark.text : undefined);
+  const wrong = typing ? undefined : (problem ?? (isNote ? undefined : remark?.text));
   // said once, not for every bike
   const hinted = column === 0 && parameter.hinted;
   const described = [unit && `${id}u`, hinted && `${id}h`, note && `${id}n`, wrong && `${id}w`]
@@ -103,6 +105,19 @@ export function Field({ tool, name, column = 0, contradiction, hint, doubt }: Pr
         <small class="note" id={`${id}n`}>
           {note}
         </small>
+      )}
+      {remark?.pieces && (
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            // the button goes away with the pieces
+            document.getElementById(id)?.focus();
+            tool.change(({ asWhole }, before) => asWhole(before, remark.pieces ?? 'profile'));
+          }}
+        >
+          Use plain distance and height instead
+        </button>
       )}
     </>
   );

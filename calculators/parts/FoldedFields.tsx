@@ -9,7 +9,7 @@ import {
   type Section,
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
-import { contradictionOf, legendOf } from './legends.ts';
+import { legendOf, remarkBeside } from './legends.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -44,7 +44,7 @@ export function FoldedFields({ tool, remarks }: Props) {
                   tool={tool}
                   name={name}
                   column={column}
-                  contradiction={contradictionOf(remarks, name)}
+                  remark={remarkBeside(remarks, name)}
                   hint={hintOf(scenario.calculator, name)}
                   // said once, not for every bike
                   doubt={column === 0 ? doubts[name] : undefined}

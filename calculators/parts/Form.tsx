@@ -12,7 +12,7 @@ import {
 } from '../scenario/index.ts';
 import { Field } from './Field.tsx';
 import { Fold } from './Fold.tsx';
-import { contradictionOf, legendOf } from './legends.ts';
+import { legendOf, remarkBeside } from './legends.ts';
 import type { Handle } from './useScenario.ts';
 
 interface Props {
@@ -41,7 +41,7 @@ export function Form({ tool, remarks }: Props) {
         tool={tool}
         name={name}
         column={column}
-        contradiction={contradictionOf(remarks, name)}
+        remark={remarkBeside(remarks, name)}
         hint={import.meta.env.SSR ? hintOf(scenario.calculator, name) : undefined}
       />
     ));

@@ -22,5 +22,5 @@ export function legendOf({ group, legend }: Section, several: boolean): string {
 }
 
 /** A sentence of the answer that belongs beside a field. */
-export const contradictionOf = (remarks: readonly Remark[], name: string): string | undefined =>
-  remarks.find(({ field }) => field === name)?.text;
+export const remarkBeside = (remarks: readonly Remark[], name: string): Remark | undefined =>
+  remarks.find(({ field }) => field === name);

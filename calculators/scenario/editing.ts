@@ -10,7 +10,8 @@ import {
   shownUnit,
 } from '../quantities/index.ts';
 import { readForm } from './forms.ts';
-import { type Cell, cellOf, keyOf, type Scenario, shortText, textOf } from './scenario.ts';
+import { wholeOf } from './profile-words.ts';
+import { type Cell, cellOf, inputOf, isGiven, keyOf, type Scenario, shortText, textOf } from './scenario.ts';
 import { defaultOf, namesOf, type Parameter, parameterOf } from './schema.ts';
 
 /*
@@ -113,6 +114,36 @@ export function defaultText(scenario: Scenario, name: string, column: number): s
   return typeof value === 'number' ? plainText(value, parameterOf(name).kind) : value;
 }
 
+/** A cell that says a value, as a link would. */
+function stated(scenario: Scenario, name: string, si: number): Cell {
+  const parameter = parameterOf(name);
+  const canonical = plainText(si, parameter.kind);
+  return {
+    ...enter(undefined, parameter, canonical, readText(parameter, canonical, 'link', scenario.system)),
+    text: textOf(si, parameter.kind, scenario.system),
+  };
+}
+
+/** The scenario with a hill as long and as high as its pieces in their place. What was said of length, height or grade before counts again. */
+export function asWhole(scenario: Scenario, pieces: 'profile' | 'target-profile'): Scenario {
+  const text = inputOf(scenario, pieces);
+  if (typeof text !== 'string') return scenario;
+  const { distance, gain } = wholeOf(text);
+  const [length, height, grade] = ['distance', 'gain', 'grade'].map((name) => pieces.replace('profile', name)) as [
+    string,
+    string,
+    string,
+  ];
+  const cells = { ...clear(scenario, pieces, 0).cells };
+  if (!isGiven(scenario, length)) cells[length] = stated(scenario, length, distance);
+  if (!isGiven(scenario, height) && !isGiven(scenario, grade)) {
+    // no field has a height below zero
+    if (gain >= 0) cells[height] = stated(scenario, height, gain);
+    else cells[grade] = stated(scenario, grade, gain / Math.sqrt(distance * distance - gain * gain));
+  }
+  return { ...scenario, cells };
+}
+
 /** A cell that holds what the column held before, so that moving it to another column changes nothing. */
 function settled(scenario: Scenario, name: string, column: number): Cell | undefined {
   const cell = cellOf(scenario, name, column);
@@ -160,9 +191,13 @@ export function removeColumn(scenario: Scenario, list: 'bike' | 'control', colum
   );
 }
 
-/** Adds a bike or a control run, set to the defaults of its column. */
+/** Adds a bike or a control run, set to the defaults of its column. A bike says so: nobody typed them. */
 export function addColumn(scenario: Scenario, list: 'bike' | 'control'): Scenario {
-  return list === 'bike'
-    ? { ...scenario, bikes: scenario.bikes + 1 }
-    : { ...scenario, controls: scenario.controls + 1 };
+  if (list === 'control') return { ...scenario, controls: scenario.controls + 1 };
+  const { bikes } = scenario;
+  const name = settled(scenario, 'name', bikes);
+  const cells = name
+    ? { ...scenario.cells, [keyOf('name', bikes)]: { ...name, note: 'Added with the example’s values.' } }
+    : scenario.cells;
+  return { ...scenario, cells, bikes: bikes + 1 };
 }

@@ -22,8 +22,10 @@ export interface Result {
 export interface Remark {
   tone: 'plain' | 'caution' | 'wrong';
   text: string;
-  /** input beside whose field the sentence stands too */
+  /** input beside whose field the sentence stands too: `plain`, as a note */
   field?: string;
+  /** the hill in pieces that counts there, where one tap may make it a whole one */
+  pieces?: 'profile' | 'target-profile';
 }
 
 /** What every calculator gives. */

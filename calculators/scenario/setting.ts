@@ -29,6 +29,7 @@ import {
 import type { Remark } from './outcome.ts';
 import { TOP_SPEED } from './parameters/profile.ts';
 import { profileOf } from './profile-text.ts';
+import { profileInWords } from './profile-words.ts';
 import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
 /** A hill, or the sentence that says why there is none; `notes` say that, or which of too many givens counted, beside its field. */
@@ -54,11 +55,24 @@ export function hillInPieces(scenario: Scenario): Hill & { profile: Profile } {
 }
 
 /** The hill in pieces under that name, where there is one. `beaten` are other inputs of a hill: one that is given is said not to count. */
-function piecesBefore(scenario: Scenario, name: string, beaten: readonly string[]): Setting<Hill> | undefined {
+function piecesBefore(
+  scenario: Scenario,
+  name: 'profile' | 'target-profile',
+  beaten: readonly string[],
+): Setting<Hill> | undefined {
   const text = inputOf(scenario, name);
   if (typeof text !== 'string') return undefined;
   const given = beaten.find((other) => isGiven(scenario, other));
-  const notes = given ? [overruled(given, 'The hill in pieces counts, under “More”. Empty it to use this.')] : [];
+  const notes: Remark[] = given
+    ? [overruled(given, 'The hill in pieces counts, under “More”. Empty it to use this.')]
+    : [
+        {
+          tone: 'plain',
+          field: beaten[0] ?? name,
+          text: `The hill in pieces counts: ${profileInWords(text, scenario.system)}. Empty it under “More” to say a plain length and height.`,
+        },
+      ];
+  for (const note of notes) note.pieces = name;
   return { ok: true, value: hillFromProfile(profileOf(text)), notes };
 }
 

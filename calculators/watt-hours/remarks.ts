@@ -67,8 +67,6 @@ export function wattHoursRemarks(scenario: Scenario, outcome: WattHoursOutcome):
       'caution',
       `The assist limit of ${of(climb.assistLimit, 'speed')} holds the motor back ${climb.hill.profile ? 'on part of the way' : 'here'}: it gives less than you entered, and takes less.`,
     );
-  if (climb.hill.profile)
-    say('plain', 'The pieces of the hill count: what the motor gives and takes is worked out from piece to piece.');
   remarks.push(...stateRemarks(scenario));
   remarks.push(...timeRemarks(scenario, outcome));
   remarks.push(...gaugeRemarks(scenario, outcome));

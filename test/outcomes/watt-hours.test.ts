@@ -495,7 +495,7 @@ describe('a hill in pieces', () => {
   });
 
   test('is said to count, and to meet the assist limit on part of the way', () => {
-    expect(wattHours(PIECES).said).toContain('worked out from piece to piece');
+    expect(wattHours(PIECES).said).toContain('The hill in pieces counts: 1.4\u202fkm, 113\u202fm up, in 5 pieces.');
     expect(wattHours(`${PIECES}&motor=700`).said).toContain('holds the motor back on part of the way');
     expect(wattHours().said).not.toContain('piece');
   });

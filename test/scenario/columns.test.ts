@@ -76,6 +76,14 @@ describe('addColumn', () => {
     expect(inputsOf(readLink('side-by-side', writeLink(after)))).toEqual(inputsOf(after));
   });
 
+  // a shopper's answer had a battery that nobody had typed
+  test('says whose values a new bike has, until it gets a name', () => {
+    const after = addColumn(readLink('side-by-side', BIKES), 'bike');
+    expect(fieldOf(after, 'name', 3)).toMatchObject({ text: 'Bike 4', note: 'Added with the example’s values.' });
+    expect(fieldOf(edit(after, 'name', 3, 'Trail'), 'name', 3).note).toBeUndefined();
+    expect(fieldOf(after, 'name', 2).note).toBeUndefined();
+  });
+
   test('adds a control run', () => {
     const after = addColumn(exampleOf('bigger-hill'), 'control');
     expect(after.controls).toBe(2);

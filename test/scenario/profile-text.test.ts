@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  asWhole,
   edit,
   exampleOf,
   fieldOf,
@@ -119,7 +120,10 @@ describe('as an input', () => {
   test('it counts in place of distance, height and grade, whose fields are empty, and says so to whoever gave them', () => {
     const alone = readLink('side-by-side', `profile=${HILL}`);
     const hill = hillOf(alone);
-    expect(hill).toMatchObject({ ok: true, value: { distance: 205, gain: 21.7 }, notes: [] });
+    expect(hill).toMatchObject({ ok: true, value: { distance: 205, gain: 21.7 } });
+    // a field left empty looked as if the answer were for no hill
+    expect(hill.notes).toMatchObject([{ tone: 'plain', field: 'distance', pieces: 'profile' }]);
+    expect(hill.notes[0]?.text).toContain('counts: 205\u202fm, 22\u202fm up, in 2 pieces.');
     for (const name of ['distance', 'gain']) expect(fieldOf(alone, name).text).toBe('');
     for (const name of ['distance', 'gain', 'grade']) expect(isUnused(alone, name)).toBe(true);
     const both = readLink('side-by-side', `profile=${HILL}&gain=300m`);
@@ -175,5 +179,29 @@ describe('as an input', () => {
     const link = writeLink(scenario);
     expect(`https://example.org/uphill-measured/calculators/your-hill/?${link}`.length).toBeLessThan(1500);
     expect(writeLink(readLink('your-hill', link))).toBe(link);
+  });
+});
+
+describe('asWhole', () => {
+  test('puts length and height of the pieces in their place', () => {
+    const whole = asWhole(readLink('keep-up', 'profile=1:120,9.6:85,12.1&rider=90kg'), 'profile');
+    expect(writeLink(whole)).toBe('distance=205m&gain=21.7m&rider=90kg');
+    expect(['distance', 'gain'].map((name) => fieldOf(whole, name).text)).toEqual(['0.205', '21.7']);
+  });
+
+  test('a hill that falls, by its grade', () => {
+    const whole = asWhole(readLink('side-by-side', 'profile=1:500,-30'), 'profile');
+    // 30 m down on 500 m: √(500² − 30²) = 499.09…
+    expect(inputOf(whole, 'grade')).toBeCloseTo(-30 / 499.0991885386, 10);
+    expect(hillOf(whole)).toMatchObject({ ok: true, value: { distance: 500 }, notes: [] });
+  });
+
+  test('keeps what was said before, and knows the other hill', () => {
+    const whole = asWhole(readLink('keep-up', 'profile=1:120,9.6&gain=5m'), 'profile');
+    expect(writeLink(whole)).toBe('distance=120m&gain=5m');
+    const other = asWhole(readLink('bigger-hill', 'target-profile=1:120,9.6'), 'target-profile');
+    expect(writeLink(other)).toBe('target-distance=120m&target-gain=9.6m');
+    const plain = readLink('keep-up', '');
+    expect(asWhole(plain, 'profile')).toBe(plain);
   });
 });
