@@ -160,12 +160,17 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
     doubts.at(you, values),
     { ...doubts.at(companion, values), dragArea: values.at(-1) ?? Number.NaN },
   ];
+  // what keeps up as stated is where to look first when something is a little other
+  let [nearRider, nearMotor]: [number | undefined, number | undefined] = [undefined, undefined];
   const spread = propagateNamed(inputs, (values) => {
     const [mine, theirs] = both(values);
     const { time, speed } = riding(theirs, {});
     const mineReserves = doubts.reservesAt(reserves, values);
     const own = riding(mine, mineReserves).time;
-    const rider = riderToKeep(mine, time, mineReserves);
+    const rider = riderToKeep(mine, time, mineReserves, { guess: nearRider, riding });
+    nearRider ??= rider;
+    const needed = motorToKeep(mine, time, mineReserves, { guess: nearMotor, riding });
+    if (typeof needed === 'number') nearMotor ??= needed;
     // along a hill in pieces there is no one speed: the mean of what the motor gives while you keep up
     const motorPower = varies
       ? riding({ ...mine, riderPower: rider }, mineReserves).motorPower
@@ -177,7 +182,7 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
       gap: own - time,
       rider,
       perKilogram: rider / mass,
-      motor: motorValue(motorToKeep(mine, time, mineReserves)),
+      motor: motorValue(needed),
       motorPower,
       limit: powerAtLimit(mine) ?? Number.NaN,
       endures: endurance(rider),
@@ -186,8 +191,8 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
 
   const { time, speed: pace } = riding(companion, {});
   const moves = pace > 0;
-  const motor = motorToKeep(you, time, reserves);
-  const rolls = riderToKeep({ ...you, motorPower: 0 }, time) === 0;
+  const motor = motorToKeep(you, time, reserves, { riding });
+  const rolls = riderToKeep({ ...you, motorPower: 0 }, time, {}, { riding }) === 0;
   // along a hill in pieces no one speed is the limit's
   const limitPower = varies ? null : powerAtLimit(you);
   const needed = spread.rider.value;

@@ -29,7 +29,9 @@ export function crankPowerForTime(climb: ClimbWithoutMotor, time: number): numbe
   const resistance = resistanceOf(loadOf({ ...climb, motorPower: 0 }));
   const power = crankPower(resistance, climb.hill.distance / time, climb.efficiency);
   if (!climb.hill.profile) return power;
-  return powerForTime((riderPower) => ({ ...climb, riderPower, motorPower: 0 }), {}, time, 0, Math.max(1, power));
+  return powerForTime((riderPower) => ({ ...climb, riderPower, motorPower: 0 }), {}, time, 0, {
+    guess: Math.max(1, power),
+  });
 }
 
 /**

@@ -1,6 +1,6 @@
 import { type Climb, loadOf } from './climb.ts';
 import { assistShare, motorBound, motorOutput } from './motor.ts';
-import { powerForTime } from './powerForTime.ts';
+import { powerForTime, type Search } from './powerForTime.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
 import { profileOf } from './ride.ts';
 import { type Reserves, rideStages } from './stages.ts';
@@ -21,9 +21,10 @@ const FAR_TOO_MUCH = 1e6;
 /**
  * Power, W, of the rider that takes `time` (s) up this hill with this motor. Zero where less than any pedalling would do:
  * a motor gives nothing without it, and with it the climb is faster. Where something runs out on the way, the legs make up for it.
+ * @param search for a hill with a profile
  */
-export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {}): number {
-  if (climb.hill.profile) return riderAlongProfile(climb, time, reserves);
+export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {}, search: Search = {}): number {
+  if (climb.hill.profile) return riderAlongProfile(climb, time, reserves, search);
   const lasting = riderWhileItLasts(climb, time);
   const isSlow = (riderPower: number): boolean => isLater(rideStages({ ...climb, riderPower }, reserves).time, time);
   let low = Math.max(lasting, TOUCH);
@@ -39,9 +40,12 @@ export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {})
 }
 
 /** The same along a profile, by trying. */
-function riderAlongProfile(climb: Climb, time: number, reserves: Reserves): number {
-  const mean = riderWhileItLasts(climb, time);
-  const power = powerForTime((riderPower) => ({ ...climb, riderPower }), reserves, time, TOUCH, Math.max(1, mean));
+function riderAlongProfile(climb: Climb, time: number, reserves: Reserves, { guess, riding }: Search): number {
+  const first = guess ?? Math.max(1, riderWhileItLasts(climb, time));
+  const power = powerForTime((riderPower) => ({ ...climb, riderPower }), reserves, time, TOUCH, {
+    guess: first,
+    riding,
+  });
   return power > TOUCH ? power : 0;
 }
 
@@ -61,9 +65,17 @@ function riderWhileItLasts(climb: Climb, time: number): number {
 /** Why no motor makes up the time: nobody pedals, the limit stops it before that speed, the legs do it alone, torque or support binds before, or its battery or heat ends it on the way. */
 export type NoMotor = 'no-pedalling' | 'beyond-limit' | 'none-needed' | 'bound' | 'runs-out';
 
-/** Power, W, that the motor must hold below its fade so that the rider takes `time` (s); or why there is none. */
-export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {}): number | NoMotor {
-  if (climb.hill.profile) return motorAlongProfile(climb, time, reserves);
+/**
+ * Power, W, that the motor must hold below its fade so that the rider takes `time` (s); or why there is none.
+ * @param search for a hill with a profile
+ */
+export function motorToKeep(
+  climb: Climb,
+  time: number,
+  reserves: Reserves = {},
+  search: Search = {},
+): number | NoMotor {
+  if (climb.hill.profile) return motorAlongProfile(climb, time, reserves, search);
   const speed = climb.hill.distance / time;
   const needed = crankPowerAt(climb, speed) - climb.riderPower;
   if (!(needed > 0)) return 'none-needed';
@@ -76,16 +88,21 @@ export function motorToKeep(climb: Climb, time: number, reserves: Reserves = {})
   return isLater(rideStages(given, reserves).time, time) ? 'runs-out' : motorPower;
 }
 
-function motorAlongProfile(climb: Climb, time: number, reserves: Reserves): number | NoMotor {
-  if (rideStages({ ...climb, motorPower: 0 }, {}).time <= time) return 'none-needed';
+function motorAlongProfile(
+  climb: Climb,
+  time: number,
+  reserves: Reserves,
+  { guess, riding = rideStages }: Search,
+): number | NoMotor {
+  if (riding({ ...climb, motorPower: 0 }, {}).time <= time) return 'none-needed';
   if (!(climb.riderPower > 0)) return 'no-pedalling';
-  const onMeanGrade = crankPowerAt(climb, climb.hill.distance / time) - climb.riderPower;
-  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, Math.max(1, onMeanGrade));
+  const first = guess ?? Math.max(1, crankPowerAt(climb, climb.hill.distance / time) - climb.riderPower);
+  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, { guess: first, riding });
   if (motor === Number.POSITIVE_INFINITY) {
     const unbound = { ...climb, support: undefined, torque: undefined, motorPower: FAR_TOO_MUCH };
-    return isLater(rideStages(unbound, {}).time, time) ? 'beyond-limit' : 'bound';
+    return isLater(riding(unbound, {}).time, time) ? 'beyond-limit' : 'bound';
   }
-  return isLater(rideStages({ ...climb, motorPower: motor }, reserves).time, time) ? 'runs-out' : motor;
+  return isLater(riding({ ...climb, motorPower: motor }, reserves).time, time) ? 'runs-out' : motor;
 }
 
 /**

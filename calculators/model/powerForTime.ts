@@ -1,5 +1,4 @@
 import type { Climb } from './climb.ts';
-import { crossingOf } from './crossing.ts';
 import { type Reserves, rideStages } from './stages.ts';
 
 /** W. No rider and no motor has it: where it is too slow, nothing is fast enough. */
@@ -11,42 +10,62 @@ const LEAST = 1e-3;
 /** Share of the time that the search leaves. */
 const EXACT = 1e-10;
 
+/** Rides that are enough for any search: where the time jumps, halving comes to its end before. */
+const MOST_RIDES = 200;
+
+/** How a power is looked for. */
+export interface Search {
+  /** W, where to look first: the power of a climb that is nearly the same spares rides */
+  guess?: number | undefined;
+  /** rides a climb; for one that remembers its rides */
+  riding?: typeof rideStages | undefined;
+}
+
 /**
  * Power, W, with which a ride takes `time` (s), by trying. `lowest` where that is as fast already, Infinity where no power is fast enough.
  * Where more power is slower, as it can be with a motor that gets hot, it is one of several.
+ *
+ * By the secant of the last two rides; by halving once a power on either side is known and the secant leads out between them, or hardly on.
  * @param climbAt the climb with that power, of whatever gives it
- * @param guess where to look first, W
  */
 export function powerForTime(
   climbAt: (power: number) => Climb,
   reserves: Reserves,
   time: number,
   lowest: number,
-  guess = 200,
+  { guess = 200, riding = rideStages }: Search = {},
 ): number {
   /** how much faster than asked for, as a share: it grows about evenly with power; what rounding leaves of it is nothing */
   const ahead = (power: number): number => {
-    const share = time / rideStages(climbAt(power), reserves).time - 1;
+    const share = time / riding(climbAt(power), reserves).time - 1;
     return Math.abs(share) < EXACT ? 0 : share;
   };
-  let high = Math.min(Math.max(guess, lowest, LEAST), BEYOND);
-  let off = ahead(high);
-  let low = high;
-  // up or down, further each time, by somewhat more than should be enough
-  for (let reach = 1.5; off < 0; reach *= 2) {
-    if (high >= BEYOND) return Number.POSITIVE_INFINITY;
-    low = high;
-    high = Math.min(BEYOND, high * Math.min(10, 1.02 * (1 + off) ** -reach));
-    off = ahead(high);
-  }
-  for (let reach = 1.5; low === high && off > 0; reach *= 2) {
-    low = Math.max(lowest, high * Math.max(0.1, 0.98 * (1 + off) ** -reach));
-    if (low < LEAST) low = lowest;
-    off = ahead(low);
-    if (off >= 0) {
-      if (low === lowest) return lowest;
-      high = low;
+  let power = Math.min(Math.max(guess, lowest, LEAST), BEYOND);
+  let off = ahead(power);
+  // a power that is too slow, and one that is fast enough
+  let [low, high] = [Number.NaN, Number.NaN];
+  // the first step: time goes with about this power of what rider and motor give together
+  let next = power * (1 + off) ** -1.2;
+  for (let i = 0; i < MOST_RIDES && off !== 0; i++) {
+    if (off < 0) {
+      if (power >= BEYOND) return Number.POSITIVE_INFINITY;
+      low = power;
+    } else {
+      if (power === lowest) return lowest;
+      high = power;
     }
+    if (high - low <= 1e-12 * high) return high;
+    // at most ten times as much or as little, and never back
+    if (Number.isNaN(high)) next = next > power ? Math.min(next, 10 * power, BEYOND) : Math.min(2 * power, BEYOND);
+    else if (Number.isNaN(low)) next = next < power ? Math.max(next, power / 10, lowest) : Math.max(power / 2, lowest);
+    else if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (next < LEAST) next = lowest;
+    const before = { power, off };
+    power = next;
+    off = ahead(power);
+    const isSlow = Math.abs(off) > 0.5 * Math.abs(before.off);
+    next = power - (off * (power - before.power)) / (off - before.off);
+    if (isSlow && high > low) next = Number.NaN;
   }
-  return off === 0 ? high : crossingOf(ahead, low, high);
+  return power;
 }
