@@ -275,8 +275,8 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
   };
 }
 
-/** Along a hill in pieces each point takes longer to work out. */
-const CURVE_POINTS = { whole: 16, pieces: 8 };
+/** Along a hill in pieces each point takes longer to work out, and what it is known to is worked out for every fourth: in between, as a share of the time, it goes straight. */
+const CURVE = { whole: { points: 16, known: 1 }, pieces: { points: 8, known: 4 } };
 
 /** Time for rider powers from hardly any to beyond what keeps up. */
 function curveOf(
@@ -286,14 +286,25 @@ function curveOf(
   { inputs, at, reservesAt }: ReturnType<typeof climbDoubts>,
   riding: Riding,
 ): CurvePoint[] {
-  const points = you.hill.profile ? CURVE_POINTS.pieces : CURVE_POINTS.whole;
+  const { points, known } = you.hill.profile ? CURVE.pieces : CURVE.whole;
   const top = Math.max(250, 1.3 * needed, 1.3 * you.riderPower);
-  return Array.from({ length: points + 1 }, (_, i) => {
-    // the motor helps as soon as anybody pedals
-    const power = top * (i === 0 ? 0.002 : i / points);
-    const { time } = propagateNamed(inputs, (values) => ({
-      time: riding({ ...at(you, values), riderPower: power }, reservesAt(reserves, values)).time,
-    }));
+  // the motor helps as soon as anybody pedals
+  const powers = Array.from({ length: points + 1 }, (_, i) => top * (i === 0 ? 0.002 : i / points));
+  const timeAt = (power: number, values: readonly number[]): number =>
+    riding({ ...at(you, values), riderPower: power }, reservesAt(reserves, values)).time;
+  const stated = inputs.map(({ value }) => value);
+  const ends = powers.map((power, i): CurvePoint | undefined => {
+    if (i % known > 0) return undefined;
+    const { time } = propagateNamed(inputs, (values) => ({ time: timeAt(power, values) }));
     return { power, time: time.value, low: time.low, high: time.high };
+  });
+  return powers.flatMap((power, i): CurvePoint[] => {
+    const from = ends[i - (i % known)];
+    const to = ends[i - (i % known) + known] ?? from;
+    if (i % known === 0 || !from || !to) return from ? [from] : [];
+    const time = timeAt(power, stated);
+    const way = (power - from.power) / (to.power - from.power);
+    const part = (of: 'low' | 'high'): number => time * ((1 - way) * (from[of] / from.time) + way * (to[of] / to.time));
+    return [{ power, time, low: part('low'), high: part('high') }];
   });
 }
