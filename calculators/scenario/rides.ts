@@ -3,6 +3,8 @@ import {
   drawnPower,
   type Hill,
   inferMotor,
+  isAlongProfile,
+  type ProfileRide,
   type Reserves,
   rideStages,
   type StagedClimb,
@@ -23,6 +25,20 @@ function keyOf(climb: Climb, { heat, endurance }: Omit<Reserves, 'battery'>): st
   ].join();
 }
 
+/** The same ride, with what it draws from a battery. Its stages are made only where somebody asks for them, which copying would do. */
+function drawing(ride: StagedClimb, energy: number): StagedClimb {
+  if (!isAlongProfile(ride)) return { ...ride, energy };
+  const { time, speed, verticalSpeed, motorPower, crankPower, powers, points, spans, brakes, kinetic } = ride;
+  const drawn: ProfileRide = {
+    ...{ time, speed, verticalSpeed, motorPower, crankPower, powers },
+    ...{ points, spans, brakes, kinetic, energy },
+    get stages() {
+      return ride.stages;
+    },
+  };
+  return drawn;
+}
+
 /**
  * Rides of one hill, each ridden once. A range asks for many rides, most of them alike: what another bike is known to, or how much a battery
  * holds that lasts anyway, does not change a ride. One that is empty on the way is ridden as it is. A hill of one grade takes no time worth saving.
@@ -38,7 +54,7 @@ export function ridesOf(hill: Hill): Riding {
     known.set(key, lasting);
     if (!battery || !Number.isFinite(lasting.time)) return lasting;
     const energy = lasting.time * drawnPower(lasting.motorPower, battery.unitEfficiency, battery.idle);
-    return energy < battery.energy ? { ...lasting, energy } : rideStages(climb, reserves);
+    return energy < battery.energy ? drawing(lasting, energy) : rideStages(climb, reserves);
   };
 }
 
