@@ -93,10 +93,10 @@ export function biggerHillAnswer(scenario: Scenario, small: boolean): Answer {
               ['speed', 'Speed'],
               ['battery-energy', 'From the battery', true],
               ['battery-share', 'Share of the battery'],
-              ['binds', 'Limit that binds'],
-              ['binds-after', 'It binds after', true],
-              ['binds-height', 'From a height of', true],
-              ['time-lost', 'It costs', true],
+              ['binds', 'Limit that costs most'],
+              ['binds-after', 'Met first after', true],
+              ['binds-height', 'Met first at a height of', true],
+              ['time-lost', 'Time that it costs', true],
               ['time-proportional', 'Time by multiplying height'],
             ]}
           />

@@ -22,6 +22,7 @@ import {
   none,
   type Outcome,
   optionalOf,
+  placeOfBinding,
   type Remark,
   type Result,
   ranged,
@@ -170,8 +171,9 @@ export function biggerHill(scenario: Scenario): BiggerHillOutcome {
   centre.bikes.forEach((bike, i) => {
     const own = spread.slice(i * PER_BIKE.length, (i + 1) * PER_BIKE.length);
     PER_BIKE.forEach(([name, kind], k) => {
-      const result = own[k];
-      if (!result) return;
+      const computed = own[k];
+      if (!computed) return;
+      const result = name.startsWith('binds-') ? placeOfBinding(computed, binds[i] ?? 'none', targetHill) : computed;
       const reason =
         name === 'time-proportional'
           ? 'Multiplying heights needs two hills that gain height.'

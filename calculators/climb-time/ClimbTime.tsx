@@ -17,15 +17,15 @@ const FACTS: [string, string][] = [
   ['rider-energy', 'Work of your legs'],
   ['battery-energy', 'From the battery'],
   ['battery-share', 'Share of the battery'],
-  ['motor-power', 'Motor gives on average'],
-  ['binds', 'Limit that binds'],
+  ['motor-power', 'Motor power on average'],
+  ['binds', 'Limit that costs most'],
 ];
 
 /** Shown only where they have a value. */
 const IF_BOUND: Fact[] = [
-  ['binds-after', 'It binds after', true],
-  ['binds-height', 'From a height of', true],
-  ['time-lost', 'It costs', true],
+  ['binds-after', 'Met first after', true],
+  ['binds-height', 'Met first at a height of', true],
+  ['time-lost', 'Time that it costs', true],
   ['limit-power', 'Motor that reaches the assist limit', true],
   ['endurance-time', 'You hold this power for', true],
 ];

@@ -42,7 +42,7 @@ export function BikeTable({ caption, scenario, outcome, rows, system }: Props) {
                   ) : (
                     <Output outcome={outcome} name={name} bike={bike + 1} system={system} range={range} />
                   )}
-                  {name === 'battery-share' && <span class="range">of {valueText(scenario, 'battery', bike)}</span>}
+                  {name === 'battery-share' && <span class="range"> of {valueText(scenario, 'battery', bike)}</span>}
                 </td>
               ))}
             </tr>

@@ -1,6 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { bikeName, type Calculator, inputOf, labelOf, parameterOf, problemsOf, valueText } from '../scenario/index.ts';
+import {
+  bikeName,
+  type Calculator,
+  cellOf,
+  inputOf,
+  labelOf,
+  parameterOf,
+  problemsOf,
+  valueText,
+} from '../scenario/index.ts';
 import type { Answering } from './answer.ts';
 import { AS_IT_CAME } from './Field.tsx';
 import { Form } from './Form.tsx';
@@ -67,8 +76,9 @@ export function Island({ definition, load, server, above, small = false, ...prop
           <Region tool={tool}>{answer?.head}</Region>
           {problems.length > 0 && (
             <p class="stand-in">
-              {problems.length === 1 ? 'One field cannot be used' : `${problems.length} fields cannot be used`}. The
-              answer is for {problems.map(({ name, column }) => standInText(tool, name, column)).join(', ')}.
+              {problems.length === 1 ? 'One field cannot be used' : `${problems.length} fields cannot be used`}.{' '}
+              {problems.map(({ name }) => hiddenReason(tool, name))}
+              The answer takes {problems.map(({ name, column }) => standInText(tool, name, column)).join(', ')}.
             </p>
           )}
         </div>
@@ -122,12 +132,19 @@ function Region({ tool, children }: { tool: Handle; children: ComponentChildren 
   return <div key="came" class={tool.changed ? 'region outdated' : 'region'} dangerouslySetInnerHTML={AS_IT_CAME} />;
 }
 
+/** What is wrong with a hill in pieces: it comes with a link, and its field stands in a closed fold. */
+const hiddenReason = ({ scenario }: Handle, name: string): string =>
+  parameterOf(name).form === 'profile' ? `${cellOf(scenario, name, 0)?.problem} ` : '';
+
 function standInText({ scenario }: Handle, name: string, column: number): string {
-  const { list } = parameterOf(name);
+  const { list, form } = parameterOf(name);
   const label = labelOf(scenario.calculator, name);
   const whose = list === 'bike' && scenario.bikes > 1 ? ` of ${bikeName(scenario, column)}` : '';
-  const value = inputOf(scenario, name, column) === undefined ? 'nothing' : valueText(scenario, name, column);
-  return `${label.toLowerCase()}${whose} ${value}`;
+  const isEmpty = inputOf(scenario, name, column) === undefined;
+  // without pieces the plain hill counts: say which that is
+  const plain = isEmpty && form === 'profile' ? ['distance', 'gain'].map((each) => name.replace('profile', each)) : [];
+  const instead = plain.map((each) => valueText(scenario, each)).join(' and ');
+  return `“${label}”${whose} as ${isEmpty ? 'empty' : valueText(scenario, name, column)}${instead && `, so ${instead} count`}`;
 }
 
 /** Says the answer once, after the reader has paused: a screen reader must not hear every key's result. */

@@ -3,7 +3,8 @@ import { type Outcome, type Result, resultOf } from '../scenario/index.ts';
 
 /** A result as people read it. */
 export function resultText(result: Result, system: System): string {
-  if (result.text !== undefined) return result.text;
+  // its public word stands in an attribute: "assist-limit"
+  if (result.text !== undefined) return result.text.replaceAll('-', ' ');
   return result.si === undefined ? NO_VALUE : formatQuantity(result.si, result.kind, system);
 }
 
@@ -55,6 +56,7 @@ export function ResultOutput({
         data-si={result.si === undefined ? undefined : String(result.si)}
         data-low={result.low === undefined ? undefined : String(result.low)}
         data-high={result.high === undefined ? undefined : String(result.high)}
+        data-text={result.text}
         title={result.reason || undefined}
       >
         {words ?? resultText(result, system)}

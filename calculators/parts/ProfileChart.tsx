@@ -1,5 +1,6 @@
 import type { Profile, ProfileRide, Span, SpanLimit, StagedClimb } from '../model/index.ts';
 import { formatQuantity, type System } from '../quantities/index.ts';
+import { joinedSpans, lengthOf, type Stretch } from '../scenario/binding.ts';
 import { shorten } from './labels.ts';
 import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
 import { axisTicks, percent, SERIES } from './scale.ts';
@@ -45,7 +46,7 @@ export interface HeldRow {
   by: string;
   words: string;
   /** m from the bottom, by rising start; those that touch are one */
-  stretches: { from: number; to: number }[];
+  stretches: Stretch[];
 }
 
 /** Where each limit binds on each bike; a bike that nothing holds back has one row that says so. */
@@ -55,28 +56,16 @@ export function heldRows(bikes: readonly BikeOnHill[], system: System): HeldRow[
     const limits = [...new Set(spans.map(({ limit }) => limit))];
     if (limits.length === 0) return [{ bike, label, by: 'nothing', words: 'nothing holds it back', stretches: [] }];
     return limits.map((limit) => {
-      const stretches = joined(spans.filter((span) => span.limit === limit));
-      const metres = stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+      const stretches = joinedSpans(spans, limit);
       return {
         bike,
         label,
         by: HELD_BY[limit],
-        words: `${HELD_BY[limit]}, ${formatQuantity(metres, 'distance', system)}`,
+        words: `${HELD_BY[limit]}, ${formatQuantity(lengthOf(stretches), 'distance', system)}`,
         stretches,
       };
     });
   });
-}
-
-/** Stretches of one limit, m; those that touch are one. */
-function joined(spans: readonly Span[]): HeldRow['stretches'] {
-  const stretches: HeldRow['stretches'] = [];
-  for (const { from, to } of spans) {
-    const last = stretches.at(-1);
-    if (last && from.distance <= last.to + 1e-6) last.to = Math.max(last.to, to.distance);
-    else stretches.push({ from: from.distance, to: to.distance });
-  }
-  return stretches;
 }
 
 /** Most points of which words or a table tell. */

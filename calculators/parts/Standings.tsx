@@ -11,18 +11,33 @@ interface Props {
 /** The times of several bikes as the answer of the page: short enough to stay in view on a phone. */
 export function Standings({ scenario, outcome, system }: Props) {
   return (
-    <ul class="standings">
-      {columnsOf(scenario, 'bike').map((bike) => (
-        <li key={bike}>
-          <span class="who">{bikeName(scenario, bike)}</span>{' '}
-          <Output outcome={outcome} name="time" bike={bike + 1} system={system} class="middle" range />
-          <span class="behind">
-            <Behind scenario={scenario} outcome={outcome} system={system} bike={bike + 1} />
-          </span>
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul class="standings">
+        {columnsOf(scenario, 'bike').map((bike) => (
+          <li key={bike}>
+            <span class="who">{bikeName(scenario, bike)}</span>{' '}
+            <Output outcome={outcome} name="time" bike={bike + 1} system={system} class="middle" range />
+            <span class="behind">
+              <Behind scenario={scenario} outcome={outcome} system={system} bike={bike + 1} />
+            </span>
+          </li>
+        ))}
+      </ul>
+      <Reasons outcome={outcome} />
+    </>
   );
+}
+
+/** Why a bike has no time, once for all that have the same reason. */
+function Reasons({ outcome }: { outcome: Outcome }) {
+  const reasons = outcome.results.flatMap(({ name, si, reason }) =>
+    name === 'time' && si === undefined && reason ? [reason] : [],
+  );
+  return [...new Set(reasons)].map((reason) => (
+    <p key={reason} class="problem">
+      {reason}
+    </p>
+  ));
 }
 
 function Behind({ outcome, system, bike }: Props & { bike: number }) {

@@ -1,12 +1,15 @@
 import {
   type Climb,
   distanceAfter,
+  type Hill,
   heightAt,
   isAlongProfile,
   type Limit,
   limitOf,
   type Reserves,
+  type Span,
   type StagedClimb,
+  type UncertainResult,
 } from '../model/index.ts';
 import { exact, none, type Result } from './outcome.ts';
 import type { Riding } from './rides.ts';
@@ -34,11 +37,43 @@ export function bindsOf(limits: readonly Limit[], endures: number | undefined, t
   return endures !== undefined && endures < time ? 'endurance' : 'none';
 }
 
-/** Length, m, of the parts of a hill in pieces on which something binds; undefined where the hill is whole. */
-export const metresBound = (ride: StagedClimb, limit: Binds): number | undefined =>
-  isAlongProfile(ride)
-    ? ride.spans.reduce((sum, span) => sum + (span.limit === limit ? span.to.distance - span.from.distance : 0), 0)
-    : undefined;
+/** A stretch of the way, m from the bottom. */
+export interface Stretch {
+  from: number;
+  to: number;
+}
+
+/** Where one limit binds, by rising start; stretches that touch are one. */
+export function joinedSpans(spans: readonly Span[], limit: Binds): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (const { limit: by, from, to } of spans) {
+    if (by !== limit) continue;
+    const last = stretches.at(-1);
+    if (last && from.distance <= last.to + 1e-6) last.to = Math.max(last.to, to.distance);
+    else stretches.push({ from: from.distance, to: to.distance });
+  }
+  return stretches;
+}
+
+/** Metres of some stretches together. */
+export const lengthOf = (stretches: readonly Stretch[]): number =>
+  stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+
+/** The parts of a hill in pieces on which something binds; none where the hill is whole. */
+export const stretchesBound = (ride: StagedClimb, limit: Binds): Stretch[] =>
+  isAlongProfile(ride) ? joinedSpans(ride.spans, limit) : [];
+
+/** What binds where the road lets it, and so may bind first on quite another stretch when a bike is a little faster. */
+const BY_PLACE: readonly Binds[] = ['assist-limit', 'torque', 'support', 'brakes'];
+
+/**
+ * Where something first binds, without a range along a hill in pieces where that jumps from one stretch to another: adding in squares
+ * would spread it over all that lies between them.
+ */
+export const placeOfBinding = (place: UncertainResult, binds: Binds, { profile }: Hill): UncertainResult =>
+  profile && profile.distance.length > 2 && BY_PLACE.includes(binds)
+    ? { ...place, low: place.value, high: place.value }
+    : place;
 
 /** From when on the same thing binds on a climb that may be a little other, and for how much: from the top on, for nothing, where it does not. */
 export function bindingOf(

@@ -12,7 +12,7 @@ import {
   type StagedClimb,
   type UncertainResult,
 } from '../model/index.ts';
-import { type Binding, type Binds, bindingOf, bindingReason, bindsOf } from './binding.ts';
+import { type Binding, type Binds, bindingOf, bindingReason, bindsOf, placeOfBinding } from './binding.ts';
 import { none, type Remark, type Result, ranged, STANDS_STILL } from './outcome.ts';
 import { motorsOf, type Riding, ridesOf } from './rides.ts';
 import { columnsOf, optionalOf, type Scenario } from './scenario.ts';
@@ -226,7 +226,7 @@ export function compareBikes(
     const whyUnbound =
       measured === undefined ? bindingReason(bound) : 'A measured time holds whatever happened on the way.';
     columns.forEach(({ name, kind, floor, ceiling }, k) => {
-      const result = own[k];
+      const result = own[k] && (name.startsWith('binds-') ? placeOfBinding(own[k], bound, hill) : own[k]);
       const reason = OF_BINDING.has(name)
         ? whyUnbound
         : isSomewhere(name, measured, hill)

@@ -1,8 +1,9 @@
 import { type Climb, type Hill, heightAt, type Limit, motorBound, type StagedClimb } from '../model/index.ts';
-import { formatQuantity } from '../quantities/index.ts';
-import { metresBound } from './binding.ts';
+import { formatQuantity, formatRange } from '../quantities/index.ts';
+import { lengthOf, stretchesBound } from './binding.ts';
 import type { Remark, Result } from './outcome.ts';
-import type { Scenario } from './scenario.ts';
+import { TOP_SPEED } from './parameters/profile.ts';
+import { isGiven, optionalOf, type Scenario } from './scenario.ts';
 
 /** A climb, and what holds it back on the way. */
 export interface LimitedClimb {
@@ -24,17 +25,25 @@ export function placeOf(hill: Hill, distance: number, scenario: Scenario): strin
   return hill.profile ? `${along}, ${up}` : up;
 }
 
-/** A length of time in words: seconds while it is short. */
+/** A length of time in words: whole seconds while it is short. */
 export function lasting(seconds: number): string {
-  return formatQuantity(seconds, seconds < 60 ? 'seconds' : 'duration', 'metric');
+  return formatQuantity(seconds, seconds < 59.5 ? 'seconds' : 'duration', 'metric', { digits: 0 });
 }
 
-/** On how much of a hill in pieces a limit binds, and from where on: "on 560 m of the way, first 1.01 km along, 98 m up"; empty where the hill is whole. */
-export function partOfTheWay(scenario: Scenario, { climb, ride }: LimitedClimb, { limit, from }: Limit): string {
-  const metres = metresBound(ride, limit);
-  if (metres === undefined) return '';
-  const first = from.distance > 0 ? `, first ${placeOf(climb.hill, from.distance, scenario)}` : ' from the bottom on';
-  return ` on ${formatQuantity(metres, 'distance', scenario.system)} of the way${first}`;
+/** Most stretches that a sentence names. */
+const NAMED = 3;
+
+/** On how much of a hill in pieces a limit binds, and where: "on 560 m of the way (1.01 to 1.38 km and 1.94 to 2.13 km along)"; empty where the hill is whole. */
+export function partOfTheWay({ system }: Scenario, { climb, ride }: LimitedClimb, { limit }: Limit): string {
+  const stretches = stretchesBound(ride, limit);
+  if (stretches.length === 0) return '';
+  const metres = lengthOf(stretches);
+  if (metres > climb.hill.distance - 1) return ' all the way';
+  const named = stretches.slice(0, NAMED).map(({ from, to }) => formatRange(from, to, 'distance', system));
+  const more = stretches.length - named.length;
+  const last = more > 0 ? `${more} more stretch${more > 1 ? 'es' : ''}` : named.length > 1 ? named.pop() : '';
+  const places = `${named.join(', ')}${last && ` and ${last}`}`;
+  return ` on ${formatQuantity(metres, 'distance', system)} of the way (${places}${more > 0 ? '' : ' along'})`;
 }
 
 /** That the assist limit holds a bike back, and what it would take without it where its ride is known. */
@@ -111,6 +120,21 @@ export function limitRemarks(scenario: Scenario, limited: LimitedClimb, who: str
         return [];
     }
   });
+}
+
+/** The brakes, where the road falls. `limits` are those of each bike. */
+export function brakingRemark(scenario: Scenario, limits: readonly (readonly Limit[])[]): Remark[] {
+  if (!limits.flat().some(({ limit }) => limit === 'brakes')) return [];
+  const speed = formatQuantity(optionalOf(scenario, 'top-speed') ?? TOP_SPEED, 'speed', scenario.system, {
+    trim: true,
+  });
+  const whose = isGiven(scenario, 'top-speed') ? '' : ', our assumption';
+  return [
+    {
+      tone: 'caution',
+      text: `Where the road falls the rider brakes rather than go faster than ${speed}${whose}. On an open trail ride only as fast as you can see and stop.`,
+    },
+  ];
 }
 
 /** A rider who tires before the top. `time` in s is that of the climb, `who` begins a sentence. */

@@ -76,10 +76,10 @@ export function sideBySideAnswer(scenario: Scenario, small: boolean): Answer {
               ['motor-power', 'Motor gives'],
               ['battery-energy', 'From the battery', true],
               ['battery-share', 'Share of the battery'],
-              ['binds', 'Limit that binds'],
-              ['binds-after', 'It binds after', true],
-              ['binds-height', 'From a height of', true],
-              ['time-lost', 'It costs', true],
+              ['binds', 'Limit that costs most'],
+              ['binds-after', 'Met first after', true],
+              ['binds-height', 'Met first at a height of', true],
+              ['time-lost', 'Time that it costs', true],
             ]}
           />
           <dl class="facts" hidden={resultOf(outcome, 'endurance-time').si === undefined}>

@@ -12,12 +12,18 @@ import {
   type Scenario,
   waitsForPedals,
 } from '../scenario/index.ts';
-import { assistLimitRemark, enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
+import { assistLimitRemark, brakingRemark, enduranceRemarks, limitRemarks } from '../scenario/limit-remarks.ts';
 import type { SideBySideOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
 export function sideBySideRemarks(scenario: Scenario, { bikes, notes, endures }: SideBySideOutcome): Remark[] {
   const remarks: Remark[] = [...notes, ...bikes.flatMap((detail, bike) => bikeRemarks(scenario, bike, detail))];
+  remarks.push(
+    ...brakingRemark(
+      scenario,
+      bikes.map(({ limits }) => limits),
+    ),
+  );
   const tiring = bikes
     .filter(({ measured }) => measured === undefined)
     .reduce((most, { time }) => Math.max(most, time.value), 0);

@@ -59,15 +59,15 @@ export function yourHillAnswer(scenario: Scenario, small: boolean): Answer {
             rows={[
               ['gap', '95 % range of the gap', 'alone'],
               ['time-mean-grade', 'Time at the mean grade', true],
-              ['time-bias', 'The mean grade leaves out', true],
+              ['time-bias', 'More than at the mean grade', true],
               ['speed', 'Mean speed'],
-              ['motor-power', 'Motor gives on average', true],
+              ['motor-power', 'Motor power on average', true],
               ['battery-energy', 'From the battery', true],
               ['battery-share', 'Share of the battery'],
               ['binds', 'Limit that costs most'],
-              ['binds-after', 'It binds after', true],
-              ['binds-height', 'From a height of', true],
-              ['time-lost', 'It costs', true],
+              ['binds-after', 'Met first after', true],
+              ['binds-height', 'Met first at a height of', true],
+              ['time-lost', 'Time that it costs', true],
             ]}
           />
         </Folded>

@@ -2,7 +2,6 @@ import { formatQuantity } from '../quantities/index.ts';
 import type { BikeDetail } from '../scenario/comparison.ts';
 import {
   bikeName,
-  isGiven,
   mainCause,
   NOBODY_PEDALS,
   numberOf,
@@ -12,7 +11,7 @@ import {
   type Scenario,
   waitsForPedals,
 } from '../scenario/index.ts';
-import { assistLimitRemark, lasting, limitRemarks, placeOf } from '../scenario/limit-remarks.ts';
+import { assistLimitRemark, brakingRemark, lasting, limitRemarks, placeOf } from '../scenario/limit-remarks.ts';
 import type { YourHillOutcome } from './outcome.ts';
 
 /** What the reader should know about the answer, in sentences. */
@@ -24,7 +23,10 @@ export function yourHillRemarks(scenario: Scenario, outcome: YourHillOutcome): R
     ...biasRemark(scenario, outcome),
     ...bikes.flatMap((detail, bike) => bikeRemarks(scenario, detail, bikeName(scenario, bike))),
     ...tiringRemark(scenario, bikes),
-    ...brakingRemark(scenario, bikes),
+    ...brakingRemark(
+      scenario,
+      bikes.map(({ limits }) => limits),
+    ),
     {
       tone: 'plain',
       text: `The hill is ${profile.distance.length === 2 ? 'one straight piece' : `${profile.distance.length - 1} straight pieces`}: within a piece the road may be steeper and flatter than that.`,
@@ -61,13 +63,15 @@ function biasRemark(scenario: Scenario, outcome: YourHillOutcome): Remark[] {
   const time = formatQuantity(of('time-mean-grade', most + 1), 'duration', scenario.system);
   const who = outcome.bikes.length > 1 ? ` for ${bikeName(scenario, most)}` : '';
   const why =
-    bias > 0
-      ? 'For equal mean power and end speed in still air a mean grade is a lower bound on the time.'
-      : 'That is unusual: a limit that binds elsewhere on the way, a wind or a faster start makes up for the uneven grade.';
+    bias < 0
+      ? ' That is unusual: a limit that binds elsewhere on the way, a wind or a faster start makes up for the uneven grade.'
+      : (resultOf(outcome, 'gain').si ?? 0) > 0
+        ? ' Steep parts cost more time than gentle ones win back.'
+        : '';
   return [
     {
       tone: 'plain',
-      text: `At its mean grade of ${grade} the model would say ${time}${who}: ${lasting(Math.abs(bias))} too ${bias > 0 ? 'little' : 'much'}. ${why}`,
+      text: `At its mean grade of ${grade} the model would say ${time}${who}: ${lasting(Math.abs(bias))} too ${bias > 0 ? 'little' : 'much'}.${why}`,
     },
   ];
 }
@@ -91,19 +95,6 @@ function tiringRemark(scenario: Scenario, bikes: readonly BikeDetail[]): Remark[
     {
       tone: 'caution',
       text: `You hold ${text(slowest.climb.riderPower, 'power')} for about ${lasting(limit.from.time)}${who}, up to ${placeOf(slowest.climb.hill, limit.from.distance, scenario)}. From there the answer goes on at the ${text(numberOf(scenario, 'endurance'), 'power')} that you hold for long, which costs ${lasting(limit.lost)}. Such an effort is hard: if you are not used to it, ask a doctor first.`,
-    },
-  ];
-}
-
-/** The brakes, where the road falls. */
-function brakingRemark(scenario: Scenario, bikes: readonly BikeDetail[]): Remark[] {
-  if (!bikes.some(({ limits }) => limits.some(({ limit }) => limit === 'brakes'))) return [];
-  const speed = formatQuantity(numberOf(scenario, 'top-speed'), 'speed', scenario.system, { trim: true });
-  const whose = isGiven(scenario, 'top-speed') ? '' : ', our assumption';
-  return [
-    {
-      tone: 'caution',
-      text: `Where the road falls the rider brakes rather than go faster than ${speed}${whose}. On an open trail ride only as fast as you can see and stop.`,
     },
   ];
 }

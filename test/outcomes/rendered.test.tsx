@@ -40,7 +40,7 @@ function shown(html: string): string[] {
       of('name'),
       of('data-bike'),
       of('data-against'),
-      of('data-si') ?? text,
+      of('data-si') ?? of('data-text') ?? text,
       of('data-low'),
       of('data-high'),
     );
@@ -59,6 +59,53 @@ const ENDS = [
   'altitude=6000m&rolling=0&drag=0.1m2&drive=100',
   'limit=5km/h',
 ];
+
+/** What people read: without tags, thin spaces plain. */
+const words = (html: string): string =>
+  html
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/[\s\u202f]+/g, ' ')
+    .replaceAll(' ,', ',');
+
+describe('what a reader is told', () => {
+  const headOf = (html: string): string => words(html.split('tool-form')[0] ?? '');
+
+  test('a limit in words, its public name beside them', () => {
+    const html = rendered('your-hill', '');
+    expect(html).toMatch(/<output name="binds"[^>]* data-bike="1"[^>]* data-text="assist-limit"[^>]*>assist limit</);
+    expect(words(html)).not.toContain('assist-limit');
+  });
+
+  test.each(['your-hill', 'side-by-side'] as const)(
+    '%s: why there is no time, where the time would stand',
+    (calculator) => {
+      expect(headOf(rendered(calculator, 'power=0'))).toContain('This power does not move the bike on this hill.');
+      // once for all bikes
+      expect(headOf(rendered(calculator, 'power=0')).match(/does not move/g)).toHaveLength(1);
+      expect(headOf(rendered(calculator, ''))).not.toContain('does not move');
+    },
+  );
+
+  test('what is wrong with a hill in pieces, and which hill is ridden instead', () => {
+    const wrong = 'Piece 1 rises 20 m on 10 m of road: the height must be smaller.';
+    expect(headOf(rendered('your-hill', 'profile=1:10,20'))).toContain(
+      `One field cannot be used. ${wrong} The answer takes “Hill in pieces” as 3.04 km, 260 m up, in 17 pieces.`,
+    );
+    expect(headOf(rendered('side-by-side', 'profile=1:10,20'))).toContain(
+      `${wrong} The answer takes “Hill in pieces” as empty, so 2.4 km and 235 m count.`,
+    );
+  });
+
+  test('whose value serves meanwhile', () => {
+    expect(headOf(rendered('your-hill', 'motor=,lots&name=,Trail'))).toContain(
+      'The answer takes “Motor gives” of Trail as 400 W.',
+    );
+  });
+
+  test('a share and what it is of, apart', () => {
+    expect(rendered('your-hill', '').replace(/<[^>]*>/g, '')).toMatch(/\d\u202f% of 360\u202fWh/);
+  });
+});
 
 describe.each(Object.keys(calculators) as CalculatorName[])('%s', (calculator) => {
   const r = random(calculator.length);

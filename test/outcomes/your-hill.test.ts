@@ -186,6 +186,12 @@ describe('a way down', () => {
     expect(said).toContain('as fast as you can see and stop');
   });
 
+  test('is a descent, and braking is told by whoever rides along it', () => {
+    const { said } = answer('side-by-side', 'profile=1:600,-40:600,-20:300,5&motor=250');
+    expect(plain(said)).toContain('the rider brakes rather than go faster than 40 km/h, our assumption');
+    expect(answer('your-hill', 'profile=1:600,-40:600,-20:300,5').said).not.toMatch(/from the bottom|Steep parts/);
+  });
+
   test('takes longer with a lower one, by what the slower metres take', () => {
     const [slow, fast] = ['20km/h', '30km/h'].map((speed) =>
       answer('your-hill', `${down}&top-speed=${speed}`).si('time', 1),
@@ -208,18 +214,35 @@ describe('the example', () => {
   test('says what the mean grade leaves out, with the numbers of its results', () => {
     expect(si('time-bias', 3)).toBeGreaterThan(30);
     expect(plain(said)).toContain(
-      `At its mean grade of 8.6 % the model would say 9:07 for Full: ${si('time-bias', 3).toFixed(1)} s too little.`,
+      // the table has it in whole seconds too
+      `At its mean grade of 8.6 % the model would say 9:07 for Full: ${si('time-bias', 3).toFixed(0)} s too little.`,
     );
-    expect(said).toContain(
-      'For equal mean power and end speed in still air a mean grade is a lower bound on the time.',
-    );
+    expect(said).toContain('Steep parts cost more time than gentle ones win back.');
     expect(plain(said)).toContain('The hill is 17 straight pieces');
   });
 
-  test('says on how much of the way the limit holds each bike back', () => {
+  test('says on how much of the way the limit holds each bike back, and on which stretches', () => {
+    // the flat from 0.98 to 1.37 km and the dip from 1.81 km on; it must first come up to speed
     expect(plain(said)).toMatch(
-      /Light is held back by the assist limit of 25 km\/h on \d+ m of the way, first [\d.]+ km along, \d+ m up\./,
+      /Light is held back by the assist limit of 25 km\/h on \d+ m of the way \(1\.0\d to 1\.3\d km and 1\.8\d? to 2\.0\d? km along\)\./,
     );
+    // the strong one from the gentle start on too
+    expect(plain(said)).toMatch(
+      /Full is held back .* of the way \(0 to 1\d\d m, [\d.]+ to [\d.]+ km and [\d.]+ to [\d.]+ km along\)\./,
+    );
+  });
+
+  test('has no range of where a limit is first met: it jumps from one stretch to another', () => {
+    // Mid is held back from 1 km on, but from the start on where it is a little faster: half of that way is no place
+    const { outcome } = answer('your-hill');
+    const places = outcome.results.filter(({ name }) => name.startsWith('binds-'));
+    expect(places).toHaveLength(6);
+    for (const { si, low, high } of places) {
+      expect(si).toBeGreaterThanOrEqual(0);
+      expect([low, high]).toEqual([undefined, undefined]);
+    }
+    // a battery runs down whatever the road
+    expect(answer('your-hill', 'battery=40').result('binds-after', 2).low).toBeGreaterThan(200);
   });
 
   test('has gaps surer than times, and the fastest has none', () => {

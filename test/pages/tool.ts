@@ -88,8 +88,8 @@ export async function results(tool: Locator): Promise<Results> {
   const all = await tool.locator('output').evaluateAll((outputs) =>
     outputs.map((output) => {
       const { name, dataset, textContent } = output as HTMLOutputElement;
-      const { bike, si, low, high } = dataset;
-      return { key: bike === undefined ? name : `${name} of ${bike}`, si, low, high, text: textContent };
+      const { bike, si, low, high, text = textContent } = dataset;
+      return { key: bike === undefined ? name : `${name} of ${bike}`, si, low, high, text };
     }),
   );
   const shown: Results = {};
