@@ -23,6 +23,7 @@ export * from './profile.ts';
 export * from './random.ts';
 export * from './resistance.ts';
 export * from './ride.ts';
+export * from './roadLimits.ts';
 export * from './scale.ts';
 export * from './speed.ts';
 export * from './stages.ts';

@@ -1,4 +1,11 @@
-import type { Profile } from '../model/index.ts';
+import {
+  FARTHEST_HEIGHT,
+  isTooSteep,
+  LONGEST_ROAD,
+  type Profile,
+  SHORTEST_ROAD,
+  STEEPEST_GRADE,
+} from '../model/index.ts';
 import { formatNumber } from '../quantities/index.ts';
 import { piecesOf } from './profile-words.ts';
 
@@ -13,12 +20,6 @@ export const WITHOUT_PLACE = 'The link holds lengths and heights, not where the 
 const VERSION = '1';
 /** Most pieces of a link. */
 export const MAX_PIECES = 60;
-/** Least and most length of the whole, m, as of `distance`. */
-const LENGTH = { least: 20, most: 200_000 };
-/** No point is further above or below the bottom, m, as of `gain`. */
-const MOST_HEIGHT = 9000;
-/** tan */
-const STEEPEST = 0.6;
 
 const AS_WRITTEN = '1:120,9.6:85,12.1 (1, then length and rise of each piece in metres)';
 const NUMBER = /^-?(?:\d{1,7}(?:\.\d*)?|\.\d+)$/;
@@ -60,17 +61,17 @@ function problemOf(canonical: string): string | undefined {
     if (!(length > 0)) return `${which} is ${metres(length)} long: a piece needs a length above zero.`;
     const rises = `${rise < 0 ? 'falls' : 'rises'} ${metres(Math.abs(rise))}`;
     if (Math.abs(rise) >= length) return `${which} ${rises} on ${metres(length)} of road: the height must be smaller.`;
-    if (Math.abs(rise) > STEEPEST * Math.sqrt(length * length - rise * rise))
-      return `${which} ${rises} on ${metres(length)} of road: that is steeper than ${100 * STEEPEST}\u202f%.`;
+    if (isTooSteep(length, rise))
+      return `${which} ${rises} on ${metres(length)} of road: that is steeper than ${100 * STEEPEST_GRADE}\u202f%.`;
     distance += length;
     height += rise;
-    if (Math.abs(height) > 10 * MOST_HEIGHT)
-      return `${which} ends ${metres(Math.abs(height))} ${height < 0 ? 'below' : 'above'} the bottom: at most ${metres(10 * MOST_HEIGHT)} can be used.`;
+    if (Math.abs(height) > 10 * FARTHEST_HEIGHT)
+      return `${which} ends ${metres(Math.abs(height))} ${height < 0 ? 'below' : 'above'} the bottom: at most ${metres(10 * FARTHEST_HEIGHT)} can be used.`;
   }
-  if (distance < 10 * LENGTH.least)
-    return `All pieces together are ${metres(distance)} long: a hill needs at least ${metres(10 * LENGTH.least)}.`;
-  if (distance > 10 * LENGTH.most)
-    return `All pieces together are ${metres(distance)} long: at most ${metres(10 * LENGTH.most)} can be used.`;
+  if (distance < 10 * SHORTEST_ROAD)
+    return `All pieces together are ${metres(distance)} long: a hill needs at least ${metres(10 * SHORTEST_ROAD)}.`;
+  if (distance > 10 * LONGEST_ROAD)
+    return `All pieces together are ${metres(distance)} long: at most ${metres(10 * LONGEST_ROAD)} can be used.`;
   return undefined;
 }
 

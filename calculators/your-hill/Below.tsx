@@ -1,12 +1,13 @@
 import { ResultOutput } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity } from '../quantities/index.ts';
 import { bikeName, exact, type Scenario } from '../scenario/index.ts';
-import type { HillBelow } from './below.ts';
+import type { HillBelow, NoHill } from './below.ts';
+import { noHillText } from './words.ts';
 
 interface Props {
   scenario: Scenario;
-  /** null: there is no road; undefined until that is known */
-  hill: HillBelow | null | undefined;
+  /** undefined until that is known */
+  hill: HillBelow | NoHill | undefined;
   /** s that the first bike takes longer on the pieces; undefined until it is worked out */
   difference: number | undefined;
   isBelow: boolean;
@@ -16,8 +17,8 @@ interface Props {
 /** Whether the picked stretch is the hill that the calculator rides, and how close its few pieces are to what was recorded. */
 export function Below({ scenario, hill, difference, isBelow, onPut }: Props) {
   if (hill === undefined) return <p class="waiting">One moment…</p>;
-  if (hill === null) return <p class="problem">There is no road with heights between these ends.</p>;
   const { system } = scenario;
+  if ('problem' in hill) return <p class="problem">{noHillText(hill, system)}</p>;
   const name = bikeName(scenario, 0);
   const off = formatQuantity(Math.abs(difference ?? 0), 'seconds', system);
   const isAsLong = off === formatQuantity(0, 'seconds', system);

@@ -1,16 +1,8 @@
-import { type Hill, hillFromProfile, type Profile, type Reserves, steepestStretch } from '../model/index.ts';
+import { type Hill, hillFromProfile, type Profile, steepestStretch } from '../model/index.ts';
 import { COLUMNS, type Column, type ComparisonOutcome, compareBikes, type Trial } from '../scenario/comparison.ts';
-import {
-  enduranceOf,
-  enduranceResult,
-  exact,
-  hillInPieces,
-  numberOf,
-  optionalOf,
-  reservesOf,
-  type Scenario,
-} from '../scenario/index.ts';
+import { enduranceOf, enduranceResult, exact, hillInPieces, type Scenario } from '../scenario/index.ts';
 import { ridesOf } from '../scenario/rides.ts';
+import { reservesWithRider } from './reserves.ts';
 
 const { time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost } = COLUMNS;
 
@@ -31,19 +23,11 @@ export interface YourHillOutcome extends ComparisonOutcome {
   profile: Profile;
 }
 
-/** What a bike can use up, and its rider too: the ride goes on at the critical power once W′ is used up. */
-function whatRunsOut(scenario: Scenario, bike: number): Reserves {
-  const criticalPower = optionalOf(scenario, 'endurance');
-  const reserves = reservesOf(scenario, bike);
-  if (criticalPower === undefined) return reserves;
-  return { ...reserves, endurance: { criticalPower, workAbove: numberOf(scenario, 'endurance-work') } };
-}
-
 /** One to six bikes with one rider along the pieces of a hill. */
 export function yourHill(scenario: Scenario): YourHillOutcome {
   const hill = hillInPieces(scenario);
   const endures = enduranceOf(scenario);
-  const { results, ...comparison } = compareBikes(scenario, hill, resultsOn(hill), undefined, whatRunsOut);
+  const { results, ...comparison } = compareBikes(scenario, hill, resultsOn(hill), undefined, reservesWithRider);
   results.push(
     exact('distance', 'distance', hill.distance, ''),
     exact('gain', 'height', hill.gain, ''),

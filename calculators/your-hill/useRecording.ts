@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { GAIN_THRESHOLD, hillFromProfile, SMOOTHING_WINDOW, type Track } from '../model/index.ts';
 import type { Handle as Tool } from '../parts/useScenario.ts';
-import { climbOf, inputOf, reservesOf } from '../scenario/index.ts';
+import { climbOf, inputOf } from '../scenario/index.ts';
 import type { Analysis, ElevationChoice } from './analysis.ts';
-import type { HillBelow } from './below.ts';
+import type { HillBelow, NoHill } from './below.ts';
 import {
   type Choice,
   forgetKept,
@@ -16,6 +16,7 @@ import {
 import type { Given } from './Recording.tsx';
 import { problemText, type Recording } from './reading/recording.ts';
 import { useReading } from './reading/useReading.ts';
+import { reservesWithRider } from './reserves.ts';
 import { climbOfStretch, type Stretch } from './stretch.ts';
 import { useWorkbench } from './useWorkbench.ts';
 import { foundText } from './words.ts';
@@ -121,8 +122,9 @@ export function useRecording(tool: Tool, given: Given | null) {
   }, [analysis]);
 
   // while an end moves, the last hill stays: the chart must not jump under a finger because of what stands over it
-  const [hill, setHill] = useState<HillBelow | null | undefined>(undefined);
-  useEffect(() => setHill(undefined), [track]);
+  const [cut, setCut] = useState<HillBelow | NoHill | undefined>(undefined);
+  const hill = cut && 'text' in cut ? cut : undefined;
+  useEffect(() => setCut(undefined), [track]);
   const [from, to] = [stretch?.from, stretch?.to];
   // they follow an end that moves, as fast as they can be worked out
   const [figures, setFigures] = useState<StretchFigures | undefined>(undefined);
@@ -133,7 +135,7 @@ export function useRecording(tool: Tool, given: Given | null) {
   }, [analysis, from, to]);
   useEffect(() => {
     if (moving || !analysis || from === undefined || to === undefined) return;
-    return ask({ is: 'hill', stretch: { from, to } }, setHill);
+    return ask({ is: 'hill', stretch: { from, to } }, setCut);
   }, [moving, analysis, from, to]);
   // how much the few pieces change the time of the first bike, a moment after the answer
   const [difference, setDifference] = useState<number | undefined>(undefined);
@@ -142,7 +144,7 @@ export function useRecording(tool: Tool, given: Given | null) {
     setDifference(undefined);
     if (!hill) return;
     const climb = climbOf(scenario, hillFromProfile(hill.simple), 0);
-    return ask({ is: 'difference', climb, reserves: reservesOf(scenario, 0) }, setDifference);
+    return ask({ is: 'difference', climb, reserves: reservesWithRider(scenario, 0) }, setDifference);
   }, [hill, scenario]);
   const put = (): void => {
     if (hill) tool.change(({ edit }, before) => edit(before, 'profile', 0, hill.text));
@@ -187,11 +189,12 @@ export function useRecording(tool: Tool, given: Given | null) {
     stretch,
     /** of the picked stretch */
     figures,
-    hill,
+    /** the picked stretch as a hill, or why it is none */
+    hill: cut,
     difference,
     /** an end is being moved */
     moving,
-    isBelow: hill != null && inputOf(scenario, 'profile') === hill.text,
+    isBelow: hill !== undefined && inputOf(scenario, 'profile') === hill.text,
     put: (): void => {
       mayPut.current = true;
       put();

@@ -13,7 +13,7 @@ import {
   type Track,
 } from '../model/index.ts';
 import { type Analysis, analyse, type ElevationChoice } from './analysis.ts';
-import { type HillBelow, hillBelow } from './below.ts';
+import { type HillBelow, hillBelow, type NoHill } from './below.ts';
 
 /*
  * What takes longer than a frame on a long recording, one thing made from another. It is done in a worker (`workbench-worker.ts`), and on
@@ -33,8 +33,7 @@ export interface Results {
   track: undefined;
   analysis: Analysis | undefined;
   figures: StretchFigures | undefined;
-  /** null where there is no road between the ends */
-  hill: HillBelow | null;
+  hill: HillBelow | NoHill;
   /** s that the ride along the few pieces takes longer than along every point */
   difference: number;
   calibration: RideCalibration | undefined;
@@ -63,7 +62,7 @@ function figuresOf(track: Track, height: Float64Array, { from, to }: { from: num
 export function openWorkbench(): (task: Task) => Results[Task['is']] {
   let track: Track | undefined;
   let height: Float64Array = new Float64Array();
-  let hill: HillBelow | null = null;
+  let hill: HillBelow | NoHill = { problem: 'none' };
   return (task) => {
     switch (task.is) {
       case 'track':
@@ -78,13 +77,14 @@ export function openWorkbench(): (task: Task) => Results[Task['is']] {
       case 'figures':
         return track && figuresOf(track, height, task.stretch);
       case 'hill':
-        hill = (track && hillBelow(track, height, task.stretch)) ?? null;
+        if (track) hill = hillBelow(track, height, task.stretch);
         return hill;
       case 'difference': {
-        if (!hill) return Number.NaN;
+        if ('problem' in hill) return Number.NaN;
+        const { simple, full } = hill;
         const timeAlong = (profile: Profile): number =>
           rideStages({ ...task.climb, hill: hillFromProfile(profile) }, task.reserves).time;
-        return timeAlong(hill.simple) - timeAlong(hill.full);
+        return timeAlong(simple) - timeAlong(full);
       }
       case 'calibration':
         return track && calibrateRide(track, height, task.stretch.from, task.stretch.to, task.setting);

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { calibrateRide, climbFigures, type RideCalibration, type Track } from '../../calculators/model/index.ts';
 import { edit } from '../../calculators/scenario/editing.ts';
-import { readProfile } from '../../calculators/scenario/profile-text.ts';
+import { profileOf } from '../../calculators/scenario/profile-text.ts';
 import { exampleOf } from '../../calculators/scenario/vocabulary.ts';
 import { analyse } from '../../calculators/your-hill/analysis.ts';
 import { hillBelow, PIECES } from '../../calculators/your-hill/below.ts';
@@ -59,19 +59,21 @@ describe('three hills', () => {
     const { height, climbs } = analyse(track, usual);
     const stretch = climbs[1] ?? { from: 0, to: 0 };
     const hill = hillBelow(track, height, stretch);
-    const profile = readProfile(hill?.text ?? '');
-    if ('problem' in profile) throw new Error(profile.problem);
+    if ('problem' in hill) throw new Error(hill.problem);
+    const profile = profileOf(hill.text);
     expect(profile.distance.length).toBeLessThanOrEqual(PIECES + 1);
     const figures = climbFigures(track, height, stretch.from, stretch.to);
     // to the decimetre of the text
     expect(Math.abs((profile.distance.at(-1) ?? 0) - figures.distance)).toBeLessThan(0.051);
     expect(Math.abs((profile.height.at(-1) ?? 0) - figures.gain)).toBeLessThan(0.051);
-    expect(hill?.largestError).toBeLessThan(1);
-    expect(hill?.text).not.toMatch(/48\.9|123\.4/);
+    expect(hill.largestError).toBeLessThan(1);
+    expect(hill.text).not.toMatch(/48\.9|123\.4/);
   });
 
   test('between ends without a road there is no hill', () => {
-    expect(hillBelow(track, analyse(track, usual).height, { from: 7, to: 7 })).toBeUndefined();
+    expect(hillBelow(track, analyse(track, usual).height, { from: 7, to: 7 })).toEqual({
+      problem: 'none',
+    });
   });
 });
 
@@ -218,7 +220,8 @@ describe('in words', () => {
 
 test('a hill that is put in can be read by the scenario', () => {
   const { height, climbs } = analyse(track, usual);
-  const text = hillBelow(track, height, climbs[0] ?? { from: 0, to: 1 })?.text ?? '';
+  const hill = hillBelow(track, height, climbs[0] ?? { from: 0, to: 1 });
+  const text = 'text' in hill ? hill.text : hill.problem;
   const scenario = edit(exampleOf('your-hill'), 'profile', 0, text);
   expect(scenario.cells.profile?.value).toBe(text);
 });

@@ -1,18 +1,19 @@
 import type { Profile } from '../profile.ts';
+import { isTooSteep } from '../roadLimits.ts';
 import { withoutJumps } from './climbs.ts';
 import { at } from './columns.ts';
 import type { Break } from './track.ts';
 
-/** No piece of a profile is steeper than this (rise over way): a recording may be, a road is not. */
-export const STEEPEST_PIECE = 0.6;
-/** m: points of a recording that lie closer together become one point of the profile. */
+/** m: points of a recording that lie closer together become one point of the profile. Ours: heights are not known so closely. */
 export const SHORTEST_CUT = 1;
-/** m: pieces of a simplified profile are at least as long, where the whole is. */
+/** m: pieces of a simplified profile are at least as long, where the whole is. Ours: a bike settles to its speed over about as much. */
 export const SHORTEST_PIECE = 20;
+/** m by which length or rise of a simplified piece may change when its ends are rounded to the decimetre, as a link does. */
+const ROUNDING = 0.1;
 
 /**
  * The road from one point of a track to another, from zero on. Jumps over breaks are taken out, as nothing is known of what lies
- * between; points without a height, closer than `SHORTEST_CUT` or steeper than `STEEPEST_PIECE` are passed over. Both ends stay.
+ * between; points without a height, closer than `SHORTEST_CUT` or steeper than `STEEPEST_GRADE` are passed over. Both ends stay.
  * @param height m, mended and smoothed
  * @throws RangeError where there is no road between the points, or one that is too steep as a whole
  */
@@ -29,7 +30,7 @@ export function cutProfile(
   while (first < last && !Number.isFinite(at(level, last))) last--;
   const isRoad = (a: number, b: number): boolean => {
     const way = at(distance, b) - at(distance, a);
-    return way >= SHORTEST_CUT && Math.abs(at(level, b) - at(level, a)) < STEEPEST_PIECE * way;
+    return way >= SHORTEST_CUT && !isTooSteep(way, at(level, b) - at(level, a));
   };
   const kept = [first];
   for (let i = first + 1; i < last; i++) if (isRoad(kept.at(-1) ?? first, i)) kept.push(i);
@@ -48,8 +49,8 @@ const CHOICE = 300;
 /**
  * A profile with at most so many pieces that keeps its ends, distance and gain exactly. Its points are points of the full one, chosen so
  * that the squared height error along the road is least (exactly so among the `CHOICE` points that stand out most). Pieces are at
- * least `SHORTEST_PIECE` long, where the whole is, and less steep than `STEEPEST_PIECE`, where the whole is.
- * n log n in the points.
+ * least `SHORTEST_PIECE` long, where the whole is, and no steeper than `STEEPEST_GRADE` even when they are rounded to the decimetre, where
+ * the whole is. n log n in the points.
  * @param pieces at least 1
  */
 export function simplifyProfile(profile: Profile, pieces: number): Profile {
@@ -110,7 +111,8 @@ function leastSquares({ distance, height }: Profile, points: readonly number[], 
   const errorOf = (i: number, j: number): number => {
     const way = at(x, j) - at(x, i);
     const slope = (at(y, j) - at(y, i)) / way;
-    if (way < SHORTEST_PIECE || Math.abs(slope + mean) >= STEEPEST_PIECE) return Number.POSITIVE_INFINITY;
+    const rise = Math.abs(slope + mean) * way;
+    if (way < SHORTEST_PIECE || isTooSteep(way - ROUNDING, rise + ROUNDING)) return Number.POSITIVE_INFINITY;
     const level = at(y, i) - slope * at(x, i);
     const cross = level * (at(area, j) - at(area, i)) + slope * (at(moment, j) - at(moment, i));
     const own = (way * (at(y, i) ** 2 + at(y, i) * at(y, j) + at(y, j) ** 2)) / 3;

@@ -1,3 +1,4 @@
+import { FARTHEST_HEIGHT, LONGEST_ROAD, SHORTEST_ROAD, STEEPEST_GRADE } from '../../model/index.ts';
 import { kmh, wattHours } from '../amounts.ts';
 import type { Parameter } from '../schema.ts';
 
@@ -7,8 +8,8 @@ export const CLIMB: readonly Parameter[] = [
     name: 'distance',
     group: 'hill',
     kind: 'distance',
-    min: 20,
-    max: 200_000,
+    min: SHORTEST_ROAD,
+    max: LONGEST_ROAD,
     label: 'Along the road',
   },
   {
@@ -16,7 +17,7 @@ export const CLIMB: readonly Parameter[] = [
     group: 'hill',
     kind: 'height',
     min: 0,
-    max: 9000,
+    max: FARTHEST_HEIGHT,
     label: 'Height gained',
   },
   {
@@ -24,7 +25,7 @@ export const CLIMB: readonly Parameter[] = [
     group: 'hill',
     kind: 'grade',
     min: -0.4,
-    max: 0.6,
+    max: STEEPEST_GRADE,
     label: 'Or mean grade',
     hinted: true,
   },

@@ -1,3 +1,4 @@
+import { FARTHEST_HEIGHT, LONGEST_ROAD, SHORTEST_ROAD, STEEPEST_GRADE } from '../../model/index.ts';
 import type { Parameter } from '../schema.ts';
 
 export { TIMED } from './timed.ts';
@@ -45,8 +46,8 @@ export const CARRIED: readonly Parameter[] = [
     name: 'target-distance',
     group: 'target',
     kind: 'distance',
-    min: 20,
-    max: 200_000,
+    min: SHORTEST_ROAD,
+    max: LONGEST_ROAD,
     label: 'Along the road',
     hinted: true,
   },
@@ -55,7 +56,7 @@ export const CARRIED: readonly Parameter[] = [
     group: 'target',
     kind: 'height',
     min: 0,
-    max: 9000,
+    max: FARTHEST_HEIGHT,
     label: 'Height gained',
   },
   {
@@ -63,7 +64,7 @@ export const CARRIED: readonly Parameter[] = [
     group: 'target',
     kind: 'grade',
     min: -0.4,
-    max: 0.6,
+    max: STEEPEST_GRADE,
     label: 'Mean grade',
     hinted: true,
   },
