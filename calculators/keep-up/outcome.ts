@@ -9,6 +9,7 @@ import {
   powerAtLimit,
   type Reserves,
   riderToKeep,
+  type Search,
   type UncertainResult,
 } from '../model/index.ts';
 import {
@@ -132,6 +133,12 @@ function companionOf(scenario: Scenario, you: Climb): Climb {
   };
 }
 
+/** A search that begins at a power that is known, from it and the own one. `ratio` is of their times. */
+function nearTo(power: number, own: number, ratio: number, riding: Riding): Search {
+  const steepness = Math.log(power / own) / Math.log(ratio);
+  return { guess: power, riding, ...(steepness < -0.5 && steepness > -5 ? { steepness } : {}) };
+}
+
 /** What it takes to ride this hill in a companion's time: from your legs with your motor, or from a motor with your legs. */
 export function keepUp(scenario: Scenario): KeepUpOutcome {
   const setting = hillOf(scenario);
@@ -161,16 +168,18 @@ export function keepUp(scenario: Scenario): KeepUpOutcome {
     { ...doubts.at(companion, values), dragArea: values.at(-1) ?? Number.NaN },
   ];
   // what keeps up as stated is where to look first when something is a little other
-  let [nearRider, nearMotor]: [number | undefined, number | undefined] = [undefined, undefined];
+  let [toRider, toMotor]: [Search, Search] = [{ riding }, { riding }];
   const spread = propagateNamed(inputs, (values) => {
     const [mine, theirs] = both(values);
     const { time, speed } = riding(theirs, {});
     const mineReserves = doubts.reservesAt(reserves, values);
     const own = riding(mine, mineReserves).time;
-    const rider = riderToKeep(mine, time, mineReserves, { guess: nearRider, riding });
-    nearRider ??= rider;
-    const needed = motorToKeep(mine, time, mineReserves, { guess: nearMotor, riding });
-    if (typeof needed === 'number') nearMotor ??= needed;
+    const rider = riderToKeep(mine, time, mineReserves, toRider);
+    const needed = motorToKeep(mine, time, mineReserves, toMotor);
+    if (toRider.guess === undefined) {
+      toRider = nearTo(rider, you.riderPower, time / own, riding);
+      if (typeof needed === 'number') toMotor = nearTo(needed, you.motorPower, time / own, riding);
+    }
     // along a hill in pieces there is no one speed: the mean of what the motor gives while you keep up
     const motorPower = varies
       ? riding({ ...mine, riderPower: rider }, mineReserves).motorPower

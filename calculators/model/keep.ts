@@ -40,12 +40,10 @@ export function riderToKeep(climb: Climb, time: number, reserves: Reserves = {},
 }
 
 /** The same along a profile, by trying. */
-function riderAlongProfile(climb: Climb, time: number, reserves: Reserves, { guess, riding }: Search): number {
-  const first = guess ?? Math.max(1, riderWhileItLasts(climb, time));
-  const power = powerForTime((riderPower) => ({ ...climb, riderPower }), reserves, time, TOUCH, {
-    guess: first,
-    riding,
-  });
+function riderAlongProfile(climb: Climb, time: number, reserves: Reserves, search: Search): number {
+  const guess = search.guess ?? Math.max(1, riderWhileItLasts(climb, time));
+  const withLegs = (riderPower: number): Climb => ({ ...climb, riderPower });
+  const power = powerForTime(withLegs, reserves, time, TOUCH, { ...search, guess });
   return power > TOUCH ? power : 0;
 }
 
@@ -88,16 +86,13 @@ export function motorToKeep(
   return isLater(rideStages(given, reserves).time, time) ? 'runs-out' : motorPower;
 }
 
-function motorAlongProfile(
-  climb: Climb,
-  time: number,
-  reserves: Reserves,
-  { guess, riding = rideStages }: Search,
-): number | NoMotor {
+function motorAlongProfile(climb: Climb, time: number, reserves: Reserves, search: Search): number | NoMotor {
+  const { riding = rideStages } = search;
   if (riding({ ...climb, motorPower: 0 }, {}).time <= time) return 'none-needed';
   if (!(climb.riderPower > 0)) return 'no-pedalling';
-  const first = guess ?? Math.max(1, crankPowerAt(climb, climb.hill.distance / time) - climb.riderPower);
-  const motor = powerForTime((motorPower) => ({ ...climb, motorPower }), {}, time, 0, { guess: first, riding });
+  const guess = search.guess ?? Math.max(1, crankPowerAt(climb, climb.hill.distance / time) - climb.riderPower);
+  const withMotor = (motorPower: number): Climb => ({ ...climb, motorPower });
+  const motor = powerForTime(withMotor, {}, time, 0, { ...search, guess });
   if (motor === Number.POSITIVE_INFINITY) {
     const unbound = { ...climb, support: undefined, torque: undefined, motorPower: FAR_TOO_MUCH };
     return isLater(riding(unbound, {}).time, time) ? 'beyond-limit' : 'bound';

@@ -10,6 +10,9 @@ const LEAST = 1e-3;
 /** Share of the time that the search leaves. */
 const EXACT = 1e-10;
 
+/** Of what lifts more than it pushes air, and is not all that does. */
+const STEEPNESS = -1.2;
+
 /** So near and with so little left of the last two, the next power is as exact without a ride. */
 const NEARLY = 1e-6;
 const LEFT = 1e-11;
@@ -21,6 +24,8 @@ const MOST_RIDES = 200;
 export interface Search {
   /** W, where to look first: the power of a climb that is nearly the same spares rides */
   guess?: number | undefined;
+  /** power goes about as time to this power, below zero */
+  steepness?: number | undefined;
   /** rides a climb; for one that remembers its rides */
   riding?: typeof rideStages | undefined;
 }
@@ -37,7 +42,7 @@ export function powerForTime(
   reserves: Reserves,
   time: number,
   lowest: number,
-  { guess = 200, riding = rideStages }: Search = {},
+  { guess = 200, steepness = STEEPNESS, riding = rideStages }: Search = {},
 ): number {
   /** how much faster than asked for, as a share: it grows about evenly with power; what rounding leaves of it is nothing */
   const ahead = (power: number): number => {
@@ -48,8 +53,7 @@ export function powerForTime(
   let off = ahead(power);
   // a power that is too slow, and one that is fast enough
   let [low, high] = [Number.NaN, Number.NaN];
-  // the first step: time goes with about this power of what rider and motor give together
-  let next = power * (1 + off) ** -1.2;
+  let next = power * (1 + off) ** steepness;
   for (let i = 0; i < MOST_RIDES && off !== 0; i++) {
     if (off < 0) {
       if (power >= BEYOND) return Number.POSITIVE_INFINITY;
