@@ -376,6 +376,17 @@ describe('TCX', () => {
     expect([part.name, part.kind]).toEqual(['Planned', 'route']);
     expect(part.track.time.every(Number.isNaN)).toBe(true);
     expect(said(recording)).toContain('A course is a plan: its times are not used.');
+    // also behind an activity without a point, which is no part
+    const empty = '<Activities><Activity Sport="Biking"></Activity></Activities>';
+    const both = read(course.replace('<Courses>', `${empty}<Courses>`));
+    expect(onlyPart(both).name).toBe('Planned');
+    expect(said(both)).toContain('A course is a plan: its times are not used.');
+    // and not where the course is empty
+    const ridden = read(
+      tcxText(inventRide(50)).replace('<Activities>', '<Courses><Course></Course></Courses><Activities>'),
+    );
+    expect(onlyPart(ridden).kind).toBe('ride');
+    expect(said(ridden)).not.toContain('A course is a plan');
   });
 
   it('puts points without a position between their neighbours', () => {

@@ -112,12 +112,13 @@ export function readTcx(bytes: Uint8Array, problems: Problems, onProgress: (shar
   );
 
   if (end.cutShort) problems.say(cutShortText(end.line, end.open.includes('Trackpoint')));
-  const parts = found.flatMap(
-    ({ builder, planned, name, ...laps }) => builder.part({ name, planned, device: totalsOf(laps) }) ?? [],
-  );
-  const notes = parts.some(({ kind }, index) => kind === 'route' && found[index]?.planned)
-    ? ['A course is a plan: its times are not used.']
-    : [];
+  // what has too few points is no part
+  const made = found.flatMap(({ builder, planned, name, ...laps }) => {
+    const part = builder.part({ name, planned, device: totalsOf(laps) });
+    return part ? [{ part, planned }] : [];
+  });
+  const parts = made.map(({ part }) => part);
+  const notes = made.some(({ planned }) => planned) ? ['A course is a plan: its times are not used.'] : [];
   return { parts, notes, cutShort: end.cutShort };
 }
 

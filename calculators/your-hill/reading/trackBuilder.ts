@@ -249,7 +249,7 @@ function partOf(
     if (length > 1) problems.say(`“${name}” has neither positions nor distances: it is left out.`);
     return undefined;
   }
-  const from_: Part['distanceFrom'] = positions >= length / 2 || positions >= counted ? 'positions' : 'counter';
+  const distanceFrom: Part['distanceFrom'] = positions >= length / 2 || positions >= counted ? 'positions' : 'counter';
   const between = (one: number, other: number): number =>
     distanceBetween(
       latitude[one] as number,
@@ -258,13 +258,13 @@ function partOf(
       longitude[other] as number,
     );
   mendCounter(counter, time, placesKept, problems);
-  if (isRide && from_ === 'positions')
+  if (isRide && distanceFrom === 'positions')
     leaveOutLeaps({ latitude, longitude, time, places: placesKept, breaks }, between, problems);
 
   const distance = alongTheWay(
     length,
-    from_ === 'positions' ? latitude : counter,
-    from_ === 'positions' ? between : (one, other) => (counter[other] as number) - (counter[one] as number),
+    distanceFrom === 'positions' ? latitude : counter,
+    distanceFrom === 'positions' ? between : (one, other) => (counter[other] as number) - (counter[one] as number),
     breaks,
     [counter, time],
   );
@@ -289,8 +289,8 @@ function partOf(
     name,
     kind: isRide ? 'ride' : 'route',
     track,
-    distanceFrom: from_,
-    crept: isRide && from_ === 'positions' ? creptOf(track) : 0,
+    distanceFrom,
+    crept: isRide && distanceFrom === 'positions' ? creptOf(track) : 0,
     device: options.device ?? {},
   };
 }
