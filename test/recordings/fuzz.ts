@@ -5,7 +5,7 @@ import { csvText, fitBytes, gpxText, inventRide, oldGpxText, routeText, tcxText 
 
 /*
  * Spoils recordings and reads them: nothing may throw, take long, or give columns that make no sense.
- * `node test/recordings/fuzz.ts 20000` spoils so many files of each format and tells what it found; a second number is the seed.
+ * `npx node test/recordings/fuzz.ts 20000` spoils so many files of each format and tells what it found; a second number is the seed.
  */
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -254,7 +254,7 @@ export function spoilt(format: Format, seed: number): Uint8Array {
   return bytes;
 }
 
-if (import.meta.main) {
+if (process.argv[1] === import.meta.filename) {
   const [files = 20_000, seed = 1] = process.argv.slice(2).map(Number);
   let isSound = true;
   for (const format of ['gpx', 'tcx', 'fit', 'csv'] as const) {

@@ -1,10 +1,9 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
 import { FitBaseType, FitEncoder, type FitEncoderField } from 'fit-file-parser/encoder';
 import { generator } from '../random.ts';
 
 /*
  * Invents a ride up a hill that is nowhere (its coordinates lie in the open ocean) and writes it in every format that the site reads.
- * `node test/recordings/make.ts` writes the small files in `files/` anew; the same seed gives the same bytes.
+ * The same seed gives the same bytes.
  */
 
 export interface InventedPoint {
@@ -233,19 +232,4 @@ export function fitFile(...records: readonly (readonly number[])[]): Uint8Array 
   ];
   const sum = FitEncoder.calculateCRC([...header, ...data]);
   return Uint8Array.from([...header, ...data, sum & 255, sum >> 8]);
-}
-
-const SMALL: Readonly<Record<string, () => string | Uint8Array>> = {
-  'hill.gpx': () => gpxText(inventRide(400)),
-  'old.gpx': () => oldGpxText(inventRide(120, 2)),
-  'route.gpx': () => routeText(inventRide(120, 3)),
-  'hill.tcx': () => tcxText(inventRide(400)),
-  'hill.csv': () => csvText(inventRide(400)),
-  'hill.fit': () => fitBytes(inventRide(400)),
-};
-
-if (import.meta.main) {
-  const folder = new URL('./files/', import.meta.url);
-  mkdirSync(folder, { recursive: true });
-  for (const [name, make] of Object.entries(SMALL)) writeFileSync(new URL(name, folder), make());
 }
