@@ -107,17 +107,18 @@ export function Field({ tool, name, column = 0, remark, hint, doubt }: Props) {
         </small>
       )}
       {remark?.pieces && (
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => {
-            // the button goes away with the pieces
-            document.getElementById(id)?.focus();
-            tool.change(({ asWhole }, before) => asWhole(before, remark.pieces ?? 'profile'));
-          }}
-        >
-          Use plain distance and height instead
-        </button>
+        <div class="choices">
+          <button
+            type="button"
+            onClick={() => {
+              // the button goes away with the pieces
+              document.getElementById(id)?.focus();
+              tool.change(({ asWhole }, before) => asWhole(before, remark.pieces ?? 'profile'));
+            }}
+          >
+            Use plain distance and height instead
+          </button>
+        </div>
       )}
     </>
   );
