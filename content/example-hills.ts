@@ -1,4 +1,12 @@
-import { type Drive, drivenSpeed, hillFromGrade, type Load, resistanceOf } from '../calculators/model/index.ts';
+import {
+  type Drive,
+  drivenSpeed,
+  hillFromGrade,
+  hillFromProfile,
+  type Load,
+  resistanceOf,
+  rideProfile,
+} from '../calculators/model/index.ts';
 
 /*
  * Invented hills for the pages on a recorded hill. Their figures are the model's, computed when the site is built.
@@ -35,3 +43,16 @@ export const uniformTime = (): number => steadyTime(ROAD.distance, ROAD.grade);
 /** Time of the same length and height as one steep part and a level rest, s; no time is lost or won between them. */
 export const unevenTime = (): number =>
   steadyTime(STEEP_SHARE * ROAD.distance, ROAD.steep) + steadyTime((1 - STEEP_SHARE) * ROAD.distance, 0);
+
+/** Time of that road, s, as it is ridden: it begins at the steady speed of its first part, and must settle to that of the second. */
+export function riddenTime(first: 'steep' | 'flat'): number {
+  const { distance, grade, mass, rolling, dragArea, density } = ROAD;
+  const steep = STEEP_SHARE * distance;
+  const gain = hillFromGrade(distance, grade).gain;
+  const [bend, height] = first === 'steep' ? [steep, gain] : [distance - steep, 0];
+  const hill = hillFromProfile({
+    distance: Float64Array.of(0, bend, distance),
+    height: Float64Array.of(0, height, gain),
+  });
+  return rideProfile({ ...legs, hill, mass, rolling, dragArea, density, headWind: 0, bearings: false }, {}).time;
+}

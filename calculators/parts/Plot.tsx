@@ -22,6 +22,8 @@ interface PlotProps {
 export const LEFT = 11;
 export const TOP = 9;
 export const BOTTOM = 86;
+/** Where a plot ends that has no labels at its right. */
+export const WIDE = 97;
 
 export function Plot({ description, height, x, y, curves, children, right }: PlotProps & { right: number }) {
   return (

@@ -2,7 +2,7 @@ import type { Profile, ProfileRide, Span, SpanLimit, StagedClimb } from '../mode
 import { formatQuantity, type System } from '../quantities/index.ts';
 import { joinedSpans, lengthOf, type Stretch } from '../scenario/binding.ts';
 import { shorten } from './labels.ts';
-import { BOTTOM, LEFT, Plot, path, TOP } from './Plot.tsx';
+import { BOTTOM, LEFT, Plot, path, TOP, WIDE } from './Plot.tsx';
 import { axisTicks, percent, SERIES } from './scale.ts';
 
 /** A bike on this hill, and what holds it back on parts of it. */
@@ -32,7 +32,6 @@ const HELD_BY: Readonly<Record<SpanLimit, string>> = {
   brakes: 'brakes',
 };
 
-const RIGHT = 97;
 /** px of a row below the profile: its words and its bar. */
 const ROW = 38;
 /** A stretch is seen however short it is, percent of the chart. */
@@ -110,7 +109,7 @@ function ProfileChart({ profile, bikes = [], answer, system }: ProfileChartProps
   const headroom = 1.06 * (top - low);
   const px = (metres: number): number => (100 * metres) / length;
   const py = (metres: number): number => 100 - (100 * (metres - low)) / headroom;
-  const inPlotX = (metres: number): number => LEFT + ((RIGHT - LEFT) * metres) / length;
+  const inPlotX = (metres: number): number => LEFT + ((WIDE - LEFT) * metres) / length;
   const line = distance.map((metres, i) => [px(metres), py(height[i] ?? 0)] as const);
   const rows = heldRows(bikes, system);
   const text = (metres: number, kind: 'distance' | 'height'): string => formatQuantity(metres, kind, system);
@@ -121,7 +120,7 @@ function ProfileChart({ profile, bikes = [], answer, system }: ProfileChartProps
           .map((i) => `${text(height[i] ?? 0, 'height')} after ${text(distance[i] ?? 0, 'distance')}`)
           .join(', ')}.`}
         height={170}
-        right={RIGHT}
+        right={WIDE}
         x={{ ...axisTicks(length, 'distance', system, 5), at: inPlotX }}
         y={{
           ...axisTicks(top, 'height', system, 4, low),
@@ -151,7 +150,7 @@ function ProfileChart({ profile, bikes = [], answer, system }: ProfileChartProps
                 <text class="key" x={percent(LEFT / 100)} y={y + 13}>
                   <tspan class="value">{shorten(label)}</tspan> {words}
                 </text>
-                <line class="grid" x1={percent(LEFT / 100)} x2={percent(RIGHT / 100)} y1={y + 23} y2={y + 23} />
+                <line class="grid" x1={percent(LEFT / 100)} x2={percent(WIDE / 100)} y1={y + 23} y2={y + 23} />
                 {stretches.map(({ from, to }) => (
                   <rect
                     key={from}

@@ -57,6 +57,7 @@ export function HillCharts({ profile, bikes, first, system, answer }: Props) {
             xKind="distance"
             yKind={widest < 120 ? 'seconds' : 'duration'}
             system={system}
+            wide
           />
         </figure>
       )}
