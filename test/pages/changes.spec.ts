@@ -125,3 +125,12 @@ test('a grade that counts leaves no other height in sight', async ({ page }) => 
   await page.emulateMedia({ media: 'print' });
   await expect(tool.locator('.inputs-used')).not.toContainText('235');
 });
+
+test('a hill in pieces becomes a plain one by one tap, and the keyboard goes on at its length', async ({ page }) => {
+  const tool = await open(page, 'keep-up', 'profile=1:500,45:300,9');
+  await expect(tool.locator('[name="distance"]')).toHaveValue('');
+  await expect(tool.locator('small.note', { hasText: 'The hill in pieces counts' })).toBeVisible();
+  await tool.getByRole('button', { name: 'Use plain distance and height instead' }).click();
+  await expect(tool.locator('[name="distance"]')).toBeFocused();
+  await expect.poll(async () => results(tool)).toEqual(expected('keep-up', 'distance=800m&gain=54m'));
+});
