@@ -15,7 +15,7 @@ const STEEPNESS = -1.2;
 
 /** So near and with so little left of the last two, the next power is as exact without a ride. */
 const NEARLY = 1e-6;
-const LEFT = 1e-11;
+const LEFT = 1e-13;
 
 /** Rides that are enough for any search: where the time jumps, halving comes to its end before. */
 const MOST_RIDES = 200;
@@ -74,7 +74,7 @@ export function powerForTime(
     const isSlow = Math.abs(off) > 0.5 * Math.abs(before.off);
     next = power - (off * (power - before.power)) / (off - before.off);
     if (isSlow && high > low) next = Number.NaN;
-    // a secant leaves about the product of what the last two left: that need not be ridden to be known
+    // a secant leaves some of the product of what the last two left: that need not be ridden to be known
     else if (Math.abs(off) < NEARLY && Math.abs(off * before.off) < LEFT && next > lowest) return next;
   }
   return power;
