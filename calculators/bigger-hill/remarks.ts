@@ -12,7 +12,7 @@ import {
   STEADINESS,
   UNSURVEYED_ROLLING,
 } from '../scenario/index.ts';
-import { enduranceRemarks, limitRemarks, partOfTheWay } from '../scenario/limit-remarks.ts';
+import { brakingRemark, enduranceRemarks, limitRemarks, partOfTheWay } from '../scenario/limit-remarks.ts';
 import type { carry, Measurement } from './carry.ts';
 import type { BiggerHillOutcome } from './outcome.ts';
 
@@ -90,6 +90,7 @@ export function biggerHillRemarks(scenario: Scenario, outcome: BiggerHillOutcome
       'The slowest bike on the other hill',
     ),
   );
+  remarks.push(...brakingRemark(scenario, limits));
   if (m.target.hill.profile)
     remarks.push({
       tone: 'plain',

@@ -60,6 +60,17 @@ describe('the gaps along a hill', () => {
   });
 });
 
+test('gaps along a hill are drawn as wide as the hill, with their names inside', () => {
+  const points = [0, 30, 60].map((y, i) => ({ x: 500 * i, y }));
+  const lines = [{ label: 'A', points, text: '1:00' }];
+  const html = renderToString(
+    <LinesChart description="" lines={lines} xKind="distance" yKind="seconds" system="metric" wide />,
+  );
+  // the axis of the hill runs from 11 to 97 % too: 400 m stand at 45.4 %
+  expect(html).toMatch(/<text x="45.4%"[^>]*>0.4</);
+  expect(html).toMatch(/<text class="key" x="97%"[^>]* text-anchor="end">/);
+});
+
 test('marks of an axis below zero are round, and zero is one of them', () => {
   expect(axisTicks(95, 'height', 'metric', 4, -70).ticks).toEqual([
     { at: -50, text: '\u221250' },

@@ -189,6 +189,9 @@ describe('a way down', () => {
   test('is a descent, and braking is told by whoever rides along it', () => {
     const { said } = answer('side-by-side', 'profile=1:600,-40:600,-20:300,5&motor=250');
     expect(plain(said)).toContain('the rider brakes rather than go faster than 40 km/h, our assumption');
+    expect(plain(answer('bigger-hill', 'target-profile=1:600,-40:600,-20:300,5').said)).toContain(
+      'the rider brakes rather',
+    );
     expect(answer('your-hill', 'profile=1:600,-40:600,-20:300,5').said).not.toMatch(/from the bottom|Steep parts/);
   });
 

@@ -168,3 +168,18 @@ test('forced colours keep what marks an error and the chart', async ({ page }) =
   await expect(tool.getByRole('img').first()).toBeVisible();
   expect(await results(tool)).toEqual(expected('side-by-side'));
 });
+
+test('the name of the site is whole in the narrowest window', { tag: '@phone' }, async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 640 });
+  await page.goto('/calculators/your-hill/');
+  const title = page.locator('.site-title');
+  // “Uphill, Meas” stood there
+  const cut = await title.evaluate((link) =>
+    [link, ...link.querySelectorAll('span')].some(
+      (each) => each.scrollWidth > each.clientWidth + 1 && each.clientWidth > 0,
+    ),
+  );
+  expect(cut).toBe(false);
+  const [box, header] = await Promise.all([title.boundingBox(), page.locator('header').first().boundingBox()]);
+  expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual((header?.y ?? 0) + (header?.height ?? 0));
+});

@@ -31,5 +31,8 @@ test('a linked page shows the example and says that it is one', async ({ page })
   await page.goto(`/calculators/bigger-hill/?${timedHill}`);
   expect(await results(page.locator('.tool'))).toEqual(expected('bigger-hill'));
   await expect(page.locator('output[name="time"]').first()).toBeVisible();
-  await expect(page.locator('noscript p')).toHaveText(/^This is the worked example/);
+  await expect(page.locator('noscript p')).toHaveText(/^This is the worked example.*what a link says is not shown\.$/);
+  // what would do nothing is not offered
+  for (const button of await page.locator('.tool button').all()) await expect(button).toBeHidden();
+  await expect(page.locator('.tool .units')).toBeHidden();
 });

@@ -12,14 +12,20 @@ const note = (calculator: CalculatorName, query: string): string => unreadNote(r
 describe('what a link says that only other calculators read', () => {
   test('is named with the calculator that reads it', () => {
     expect(note('climb-time', 'warm=50&fixed-losses=0.5')).toBe(
-      'This page does not use what the link says of “warm” and “fixed-losses” (Holding peak power does).',
+      'This page does not use what the link says of “warm” and “fixed-losses” (Holding peak power does), so its answer may be another one.',
     );
   });
 
   test('by the fewest calculators that read it all', () => {
     expect(note('climb-time', 'health=80&warm=50&cold=90&idle=10')).toBe(
-      'This page does not use what the link says of “health”, “cold” and “idle” (Watt-hours does) and “warm” (Holding peak power does).',
+      'This page does not use what the link says of “health”, “cold” and “idle” (Watt-hours does) and “warm” (Holding peak power does), so its answer may be another one.',
     );
+  });
+
+  test('by one that rides along the same hill, where several read as much', () => {
+    expect(note('side-by-side', 'torque=60Nm')).toContain('(Climb time does)');
+    // that one rides an even slope
+    expect(note('side-by-side', 'profile=1:2400,235&torque=60Nm')).toContain('“torque” (Your hill does)');
   });
 
   test('where every calculator reads it, or none, there is nothing to say', () => {
