@@ -8,7 +8,7 @@ const BEYOND = 1e6;
 const LEAST = 1e-3;
 
 /** Share of the time that the search leaves. */
-const EXACT = 1e-10;
+const EXACT = 1e-12;
 
 /** Of what lifts more than it pushes air, and is not all that does. */
 const STEEPNESS = -1.2;
