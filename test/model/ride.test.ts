@@ -7,6 +7,7 @@ import {
   FADE_WIDTH,
   hillFromGrade,
   inferMotor,
+  type Limit,
   limitOf,
   limitsOf,
   motorToKeep,
@@ -19,7 +20,14 @@ import {
   rideStages,
 } from '../../calculators/model/index.ts';
 import { type Random, random, relative } from '../random.ts';
-import { anyLongRide, integrated, perMetre } from '../reference/along-a-profile.ts';
+import {
+  ALLOWED_ALONG,
+  anyHeldRide,
+  anyLongRide,
+  differenceAlong,
+  integrated,
+  perMetre,
+} from '../reference/along-a-profile.ts';
 import { anyLongClimb } from '../reference/long-climbs.ts';
 import { anyClimb, anyHill, anyRide, hillOfPieces, PLAIN } from './climbs.ts';
 
@@ -108,30 +116,31 @@ describe('on one grade a ride along a profile is the steady climb', () => {
 });
 
 describe('against general integrators', () => {
-  test('odex: time, speeds, work and energy on 60 profiles with everything that can bind', () => {
+  test('odex: time, end speed, work and energy on profiles with everything that can bind, also at a top speed', () => {
     const r = random(310);
-    const seen = new Set<string>();
-    for (let i = 0; i < 60; i++) {
-      const { climb, reserves } = anyLongRide(r);
-      const ours = rideProfile(climb, reserves);
-      const theirs = integrated(climb, reserves);
-      for (const { limit } of ours.spans) seen.add(limit);
-      // theirs is asked for 1e-11; places where heat changes are as exact as the means over small steps in our own
-      expect(relative(ours.time, theirs.time)).toBeLessThan(1e-6);
-      expect(relative(ours.points.speed.at(-1) ?? 0, theirs.speed)).toBeLessThan(1e-6);
-      const all = ours.crankPower * ours.time;
-      expect(Math.abs(ours.motorPower * ours.time - theirs.motorWork) / all).toBeLessThan(1e-6);
-      expect(Math.abs(ours.powers.air * ours.time - theirs.air) / all).toBeLessThan(1e-6);
-      expect(Math.abs(ours.powers.rolling * ours.time - theirs.rolling) / all).toBeLessThan(1e-6);
+    const seen = new Map<string, number>();
+    const count = (what: string): void => void seen.set(what, (seen.get(what) ?? 0) + 1);
+    for (let i = 0; i < 300; i++) {
+      const { climb, reserves } = i < 60 ? anyLongRide(r) : anyHeldRide(r);
+      expect(differenceAlong(climb, reserves)).toBeLessThan(ALLOWED_ALONG);
+      const { spans } = rideProfile(climb, reserves);
+      for (const { limit, from } of spans) {
+        count(limit);
+        const isHeld = spans.some(
+          (one) => one.limit === 'brakes' && one.from.time < from.time && from.time <= one.to.time,
+        );
+        if (isHeld) count(`${limit} at the top speed`);
+      }
     }
-    for (const limit of ['assist-limit', 'torque', 'support', 'heat', 'battery', 'endurance'])
-      expect(seen).toContain(limit);
+    for (const limit of ['assist-limit', 'torque', 'support', 'heat', 'battery', 'endurance', 'brakes'])
+      expect(seen.get(limit)).toBeGreaterThan(5);
+    for (const limit of ['heat', 'battery']) expect(seen.get(`${limit} at the top speed`)).toBeGreaterThan(5);
   });
 
-  test('odex: without heat as far as it goes', () => {
+  test('odex: the time without heat as far as it goes', () => {
     const r = random(311);
     for (let i = 0; i < 60; i++) {
-      const { climb, reserves } = anyLongRide(r);
+      const { climb, reserves } = i % 2 ? anyHeldRide(r) : anyLongRide(r);
       const { heat: _, ...rest } = reserves;
       expect(relative(rideProfile(climb, rest).time, integrated(climb, rest).time)).toBeLessThan(1e-9);
     }
@@ -146,13 +155,13 @@ describe('against general integrators', () => {
       const { profile } = plain.hill;
       const ride = rideProfile(plain, {});
       let y: number[] = [0, ride.points.speed[0] as number];
-      const state = { empty: false, hot: false, spent: false };
+      const state = { empty: false, hot: false, spent: false, held: false };
       for (let k = 0; profile && k + 1 < profile.distance.length; k++) {
         const length = (profile.distance[k + 1] as number) - (profile.distance[k] as number);
         const sin = ((profile.height[k + 1] as number) - (profile.height[k] as number)) / length;
         const derivative = perMetre(plain, {}, state, Math.tan(Math.asin(sin)));
         const f = (x: number, [time = 0, v = 0]: number[]): number[] =>
-          derivative(x, [time, v, 0, 0, 0, 0, 0, 0]).slice(0, 2);
+          derivative(x, [time, v, 0, 0, 0, 0, 0, 0, 0, 0]).slice(0, 2);
         const solution = solveODE(f, [0, length], y, { method: 'RK45', tol: 1e-10, firstStep: 0.01 });
         y = solution.y.at(-1) as number[];
       }
@@ -278,6 +287,89 @@ describe('by hand', () => {
     // from 1 to 0.95 without any load: 600 s × ln(1/0.95) = 30.8 s, a little more for the way through the fade
     expect((back?.from.time ?? 0) - (beyond?.from.time ?? 0)).toBeGreaterThan(30.7);
     expect((back?.from.time ?? 0) - (beyond?.from.time ?? 0)).toBeLessThan(34);
+  });
+
+  /** On the level at 6 m/s: 234.67 W at the crank, as above. */
+  const EASED = (234.67 * 380) / 550;
+
+  test('at the top speed the battery gives what is eased off to, with what is always on, and runs out', () => {
+    const climb: Climb = { ...PLAIN, hill: hillOfPieces([[600, 0]]), topSpeed: 6 };
+    // 162.14 W / 0.8 + 5 W, for a minute
+    const battery = { energy: 60 * (EASED / 0.8 + 5), unitEfficiency: 0.8, idle: 5 };
+    const { spans, energy } = rideProfile(climb, { battery });
+    expect(spans.map(({ limit }) => limit)).toEqual(['brakes', 'battery']);
+    expect(spans[1]?.from.time).toBeCloseTo(60, 1);
+    expect(spans[1]?.from.distance).toBeCloseTo(360, 0);
+    expect(energy).toBe(battery.energy);
+    // one that is a little larger than the 100 s take lasts
+    const lasting = rideProfile(climb, { battery: { ...battery, energy: 100.1 * (EASED / 0.8 + 5) } });
+    expect(lasting.spans.map(({ limit }) => limit)).toEqual(['brakes']);
+    expect(lasting.energy).toBeCloseTo(100 * (EASED / 0.8 + 5), -1);
+  });
+
+  test('at the top speed the motor warms by what it is eased off to, and cools by what is left of that', () => {
+    const heat = { continuous: 120, continuousCadence: 70, timeConstant: 60, fixedLosses: 0, rise: 0 };
+    const climb: Climb = { ...PLAIN, hill: hillOfPieces([[900, 0]]), cadence: 70, topSpeed: 6 };
+    const { stages, spans } = rideProfile(climb, { heat });
+    expect(spans.map(({ limit }) => limit)).toEqual(['brakes']);
+    const [warming, cooling, again] = stages;
+    // 162.14 W at 70 rpm are 1.3512 of the lasting torque, a final rise of 1.8256: 60 s × ln(1.8256/0.8256) = 47.61 s
+    expect(warming?.time).toBeCloseTo(47.61, 1);
+    // rider and a motor of 120 W give 290 W, still more than is needed: 234.67 W × 120/290 = 97.1 W are a final rise of 0.6548,
+    // and 60 s × ln((1 − 0.6548)/(0.95 − 0.6548)) = 9.39 s
+    expect(cooling?.limit).toBe('heat');
+    expect(cooling?.motorPower).toBeCloseTo(97.1, 1);
+    expect(cooling?.time).toBeCloseTo(9.39, 1);
+    expect(again?.limit).toBe('none');
+  });
+
+  test('a hot motor cools while the bike is braked', () => {
+    const heat = { continuous: 190, continuousCadence: 70, timeConstant: 600, fixedLosses: 0, rise: 1 };
+    const hill = hillOfPieces([
+      [1000, -0.08],
+      [1000, 0.08],
+    ]);
+    const { stages } = rideProfile({ ...PLAIN, hill, cadence: 70, topSpeed: 8 }, { heat });
+    // from 1 to 0.95 without any load: 600 s × ln(1/0.95) = 30.7760 s
+    expect(stages[0]?.limit).toBe('heat');
+    expect(stages[0]?.time).toBeCloseTo(30.776, 3);
+    expect(stages[1]?.limit).toBe('none');
+  });
+
+  test('at the top speed W′ is used by what the rider is eased off to, and runs out', () => {
+    const climb: Climb = { ...PLAIN, hill: hillOfPieces([[600, 0]]), topSpeed: 6 };
+    // 234.67 W × 170/550 = 72.53 W: 22.53 W above 50 W
+    const endurance = { criticalPower: 50, workAbove: 40 * (234.67 * (170 / 550) - 50) };
+    const { spans } = rideProfile(climb, { endurance });
+    const tired = spans.find(({ limit }) => limit === 'endurance');
+    expect(tired?.from.time).toBeCloseTo(40, 1);
+  });
+
+  test('a rider with nothing left is let go again when 5 % of W′ are back', () => {
+    // braking down the rider does nothing: 5 % are back after −ln(0.95) × 9000 J/120 W = 3.847 s
+    const endurance = { criticalPower: 120, workAbove: 9000 };
+    const ridden = (down: number): ProfileRide => {
+      const hill = hillOfPieces([
+        [1500, 0.08],
+        [down, -0.1],
+        [1500, 0.08],
+      ]);
+      return rideProfile({ ...PLAIN, motorPower: 0, hill, topSpeed: 6 }, { endurance });
+    };
+    const braked = ridden(100).spans.find(({ limit }) => limit === 'brakes');
+    const tiredAfter = (seconds: number): number[] => {
+      const ride = ridden((braked?.from.distance ?? Number.NaN) - 1500 + 6 * seconds);
+      const bottom = ride.points.time[2] as number;
+      return ride.spans
+        .filter(({ limit, to }) => limit === 'endurance' && to.time > bottom)
+        .map(({ from }) => from.time - bottom);
+    };
+    // all the way over the bottom
+    expect(tiredAfter(3.8)).toHaveLength(1);
+    expect(tiredAfter(3.8)[0]).toBeLessThan(0);
+    // 9000 J × (1 − exp(−120 × 3.9/9000)) = 456.0 J are there, for 50 W above CP
+    expect(tiredAfter(3.9)).toHaveLength(1);
+    expect(tiredAfter(3.9)[0]).toBeCloseTo(9.12, 2);
   });
 
   test('mean grade and bias: steep parts cost more than flat ones give back, and speeding up is not free', () => {
@@ -438,21 +530,36 @@ describe('anything at all', () => {
 });
 
 describe('what follows from a ride', () => {
-  test('limits: each with its first place and what it costs', () => {
+  /** A ride that one thing does not hold back. */
+  const unlimited = (climb: Climb, reserves: Reserves, limit: Limit['limit']): [Climb, Reserves] => {
+    const none = undefined;
+    if (limit === 'assist-limit') return [{ ...climb, assistLimit: null }, reserves];
+    if (limit === 'torque') return [{ ...climb, torque: none }, reserves];
+    if (limit === 'support') return [{ ...climb, support: none }, reserves];
+    if (limit === 'brakes') return [{ ...climb, topSpeed: none }, reserves];
+    const { battery, heat, endurance } = reserves;
+    if (limit === 'heat') return [climb, { battery, endurance }];
+    return [climb, limit === 'battery' ? { heat, endurance } : { battery, heat }];
+  };
+
+  test('limits: each with its first place and what it costs against a ride without it, the costliest first', () => {
     const r = random(350);
     const seen = new Map<string, number>();
     for (let i = 0; i < 200; i++) {
-      const { climb, reserves } = anyLongRide(r);
+      const { climb, reserves } = i % 2 ? anyHeldRide(r) : anyLongRide(r);
       const ride = rideProfile(climb, reserves);
       const limits = limitsOf(climb, reserves);
       for (const limit of limits) {
         seen.set(limit.limit, (seen.get(limit.limit) ?? 0) + 1);
         expect(limit.from).toEqual(ride.spans.find((span) => span.limit === limit.limit)?.from);
         expect(limitOf(climb, reserves, ride, limit.limit)).toEqual(limit);
-        expect(limit.lost).toBeLessThan(ride.time);
+        const without = unlimited(climb, reserves, limit.limit);
+        expect(limit.lost).toBe(Math.max(0, ride.time - rideProfile(...without).time));
       }
+      const lost = limits.map((limit) => limit.lost);
+      expect(lost).toEqual(lost.toSorted((a, b) => b - a));
     }
-    for (const limit of ['assist-limit', 'torque', 'support', 'heat', 'battery', 'endurance'])
+    for (const limit of ['assist-limit', 'torque', 'support', 'heat', 'battery', 'endurance', 'brakes'])
       expect(seen.get(limit)).toBeGreaterThan(5);
   });
 
@@ -499,7 +606,7 @@ describe('what follows from a ride', () => {
 
   test('rider and motor that keep a companion’s time, ridden again, take it', () => {
     const r = random(353);
-    const seen = new Map<string, number>();
+    const seen = new Set<string>();
     for (let i = 0; i < 200; i++) {
       const { climb, reserves } = anyLongRide(r);
       const { endurance: _, ...rest } = reserves;
@@ -507,7 +614,7 @@ describe('what follows from a ride', () => {
       const rider = riderToKeep(climb, time, rest);
       if (rider > 0) expect(relative(rideProfile({ ...climb, riderPower: rider }, rest).time, time)).toBeLessThan(1e-8);
       const motor = motorToKeep(climb, time, rest);
-      seen.set(typeof motor === 'number' ? 'power' : motor, (seen.get(String(motor)) ?? 0) + 1);
+      seen.add(typeof motor === 'number' ? 'power' : motor);
       if (typeof motor === 'number')
         expect(relative(rideProfile({ ...climb, motorPower: motor }, {}).time, time)).toBeLessThan(1e-8);
       else if (motor === 'none-needed')
@@ -515,7 +622,7 @@ describe('what follows from a ride', () => {
       else if (motor === 'bound' || motor === 'beyond-limit')
         expect(rideProfile({ ...climb, motorPower: 1e6 }, {}).time).toBeGreaterThan(time);
     }
-    for (const kind of ['power', 'none-needed', 'bound', 'beyond-limit']) expect(seen.has(kind)).toBe(true);
+    for (const kind of ['power', 'none-needed', 'bound', 'beyond-limit']) expect(seen).toContain(kind);
   });
 
   test('the limit is reached everywhere with the motor that its steepest piece asks for', () => {
