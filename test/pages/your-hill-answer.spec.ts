@@ -1,3 +1,4 @@
+import { gpxOf, ride, THREE_HILLS } from '../your-hill/tour.ts';
 import { expect, test } from './fixtures.ts';
 import { open } from './tool.ts';
 
@@ -85,4 +86,33 @@ test('the tables behind the charts have a row for each bar, and the gaps up to t
       .getByRole('row')
       .last(),
   ).toContainText('2.2\u202fkm');
+});
+
+test('gaps stand below the places of the hill where they arise, as wide as it is', async ({ page }) => {
+  const tool = await open(page, 'your-hill', everything);
+  const [hill, gaps] = await Promise.all(
+    [/Height above the bottom/, /^Time behind/].map((name) =>
+      tool.getByRole('img', { name }).locator('text', { hasText: /^1$/ }).first().boundingBox(),
+    ),
+  );
+  if (!hill || !gaps) throw new Error('An axis has no mark at 1 km.');
+  expect(Math.abs(hill.x - gaps.x)).toBeLessThan(1);
+});
+
+test('with a recording the answer is printed first, on three sheets at most @desktop', async ({ page }) => {
+  const tool = await open(page, 'your-hill');
+  const buffer = Buffer.from(gpxOf(ride(THREE_HILLS)));
+  await page
+    .getByLabel('Choose a recording')
+    .setInputFiles({ name: 'tour.gpx', mimeType: 'application/gpx+xml', buffer });
+  await expect(tool.locator('.picked-climb .below')).toBeVisible({ timeout: 20_000 });
+  await page.emulateMedia({ media: 'print' });
+  const [times, recorded] = await Promise.all([
+    tool.locator('.standings').boundingBox(),
+    tool.locator('.picked-climb').boundingBox(),
+  ]);
+  expect(times?.y).toBeLessThan(recorded?.y ?? 0);
+  const margin = '12mm';
+  const paper = await page.pdf({ format: 'A4', margin: { top: margin, right: margin, bottom: margin, left: margin } });
+  expect(paper.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBeLessThanOrEqual(3);
 });
