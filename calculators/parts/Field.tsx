@@ -124,7 +124,8 @@ export function Field({ tool, name, column = 0, remark, hint, doubt }: Props) {
   );
 }
 
-function SourceLink({ id }: { id: string }) {
+/** Where the bibliography names a source. */
+export function SourceLink({ id }: { id: string }) {
   if (id === 'assumption') return <>Our assumption.</>;
   return <a href={addressUnderBase(`/reference/sources/#${id}`)}>Source</a>;
 }

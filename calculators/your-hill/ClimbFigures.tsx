@@ -3,6 +3,7 @@ import { ResultOutput } from '../parts/Output.tsx';
 import { formatNumber, formatQuantity, type Kind, type System } from '../quantities/index.ts';
 import { exact, type Result } from '../scenario/index.ts';
 import { meanReason } from './found-words.ts';
+import { wayText } from './words.ts';
 import type { StretchFigures } from './workbench.ts';
 
 interface Props {
@@ -10,59 +11,61 @@ interface Props {
   system: System;
 }
 
-const NO_TIMES = 'A route has no times.';
-
-/** The figures of a stretch, each with the reason where it has no value. */
+/** The figures of a stretch, each with the reason where it has no value. A route has those of its road alone. */
 export function figureResults(figures: Figures, system: System): [label: string, result: Result][] {
   const { distance, gain, grade, steepest, elapsed, riding, pauses, speed, verticalSpeed, power, cadence, heartRate } =
     figures;
-  const hasTimes = elapsed !== undefined;
   const result = (name: string, kind: Kind, si: number | undefined, reason = ''): Result =>
     exact(`recorded-${name}`, kind, si ?? Number.NaN, reason);
-  return [
-    ['Time', result('time', 'duration', elapsed, NO_TIMES)],
-    ['Without pauses', result('riding-time', 'duration', riding, NO_TIMES)],
-    ['Paused', result('pause-time', 'duration', hasTimes ? pauses.seconds : undefined, NO_TIMES)],
+  const road: [string, Result][] = [
     ['Along the road', result('distance', 'distance', distance)],
-    ['Height gained, top less start', result('gain', 'height', gain)],
+    [gain < 0 ? 'Height, end less start' : 'Height gained, top less start', result('gain', 'height', gain)],
     ['Mean grade', result('grade', 'grade', grade)],
-    [
-      `Steepest ${formatQuantity(STEEPEST_OVER, 'height', system)}`,
-      result('steepest', 'grade', steepest.length > 0 ? steepest.grade : undefined, 'No road without a gap.'),
-    ],
-    ['Speed', result('speed', 'speed', speed, NO_TIMES)],
-    ['Vertical speed', result('vertical-speed', 'climb-rate', verticalSpeed, NO_TIMES)],
-    ['Mean power', result('power', 'power', power.mean, meanReason('power', power, hasTimes))],
-    ['Mean cadence', result('cadence', 'cadence', cadence.mean, meanReason('cadence', cadence, hasTimes))],
-    [
-      'Mean heart rate, per minute',
-      result('heart-rate', 'count', heartRate.mean, meanReason('heart rate', heartRate, hasTimes)),
-    ],
+  ];
+  // of a shorter stretch it would be the mean grade once more
+  if (steepest.length > STEEPEST_OVER - 0.5)
+    road.push([
+      `Steepest ${formatQuantity(STEEPEST_OVER, 'height', system)}, as recorded`,
+      result('steepest', 'grade', steepest.grade),
+    ]);
+  if (elapsed === undefined) return road;
+  return [
+    ['Time', result('time', 'duration', elapsed)],
+    ['Without pauses', result('riding-time', 'duration', riding)],
+    ['Standing', result('pause-time', 'duration', pauses.seconds)],
+    ...road,
+    ['Speed', result('speed', 'speed', speed)],
+    ['Vertical speed', result('vertical-speed', 'climb-rate', verticalSpeed)],
+    ['Mean power', result('power', 'power', power.mean, meanReason('power', power))],
+    ['Mean cadence', result('cadence', 'cadence', cadence.mean, meanReason('cadence', cadence))],
+    ['Mean heart rate, per minute', result('heart-rate', 'count', heartRate.mean, meanReason('heart rate', heartRate))],
   ];
 }
 
 /** What was ridden on the picked stretch. */
 export function ClimbFigures({ figures, system }: Props) {
   const all = figureResults(figures, system);
-  const reasons = [...new Set(all.flatMap(([, { si, reason }]) => (si === undefined && reason ? [reason] : [])))];
-  const { gaps } = figures;
+  const { gaps, elapsed, pauses } = figures;
+  const notes = [
+    ...new Set(all.flatMap(([, { si, reason }]) => (si === undefined && reason ? [reason] : []))),
+    elapsed === undefined ? 'A route has no times: no speed, no power.' : '',
+    pauses.count > 0 ? 'Speeds are those of riding, without what was stood.' : '',
+  ].filter(Boolean);
   return (
     <>
       <dl class="facts">
-        {all.map(([label, result]) => (
-          <div key={result.name}>
-            <dt>{label}</dt>
-            <dd>
-              <ResultOutput
-                result={result}
-                system={system}
-                words={result.kind === 'count' ? wholeText(result) : undefined}
-              />
-            </dd>
-          </div>
-        ))}
+        {all
+          .filter(([, { si }]) => si !== undefined)
+          .map(([label, result]) => (
+            <div key={result.name}>
+              <dt>{label}</dt>
+              <dd>
+                <ResultOutput result={result} system={system} words={wordsOf(result, system)} />
+              </dd>
+            </div>
+          ))}
       </dl>
-      {reasons.length > 0 && <p class="behind">{reasons.join(' ')}</p>}
+      {notes.length > 0 && <p class="behind">{notes.join(' ')}</p>}
       {gaps > 0 && (
         <p class="behind">
           The recording is interrupted {gaps === 1 ? 'once' : `${formatNumber(gaps)} times`} on this stretch: what lies
@@ -73,8 +76,12 @@ export function ClimbFigures({ figures, system }: Props) {
   );
 }
 
-/** Beats of a heart have no decimals. */
-const wholeText = ({ si }: Result): string | undefined => (si === undefined ? undefined : formatNumber(si));
+/** Beats of a heart have no decimals, and a way has as many as the places along it. */
+function wordsOf({ si, kind }: Result, system: System): string | undefined {
+  if (si === undefined) return undefined;
+  if (kind === 'count') return formatNumber(si);
+  return kind === 'distance' ? wayText(si, system) : undefined;
+}
 
 interface SteepnessProps {
   classes: StretchFigures['steepness'];

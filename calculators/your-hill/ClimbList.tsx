@@ -1,9 +1,9 @@
 import { CLIMB } from '../model/index.ts';
-import type { System } from '../quantities/index.ts';
-import { formatQuantity, NO_VALUE } from '../quantities/index.ts';
+import { formatQuantity, NO_VALUE, type System } from '../quantities/index.ts';
 import type { Analysis } from './analysis.ts';
 import { MOST_CLIMBS } from './analysis.ts';
 import type { Part } from './reading/recording.ts';
+import { timeText, wayText } from './words.ts';
 
 interface Props {
   part: Part;
@@ -34,13 +34,12 @@ export function ClimbList({ part: { track }, analysis, picked, system, onPick, o
           <span class="climb-number">{i + 1}</span>
           <span class="climb-words">
             <strong>
-              {formatQuantity(figures.gain, 'height', system)} up in{' '}
-              {formatQuantity(figures.distance, 'distance', system)}
+              {formatQuantity(figures.gain, 'height', system)} up in {wayText(figures.distance, system)}
             </strong>{' '}
             <span>
               at {formatQuantity(figures.grade, 'grade', system)}
-              {figures.elapsed === undefined ? '' : `, in ${formatQuantity(figures.elapsed, 'duration', system)}`}, from{' '}
-              {formatQuantity(track.distance[from] ?? 0, 'distance', system)}
+              {figures.elapsed === undefined ? '' : `, in ${timeText(figures)}`}, from{' '}
+              {wayText(track.distance[from] ?? 0, system)}
               {i === hardest && climbs.length > 1 ? '; the hardest' : ''}
             </span>
           </span>

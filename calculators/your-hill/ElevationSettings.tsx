@@ -25,6 +25,7 @@ export function ElevationSettings({ choice, system, onChange }: Props) {
           label="Smoothed over"
           kind="height"
           value={choice.window}
+          decimals={1}
           min={0}
           max={1000}
           system={system}
@@ -36,6 +37,7 @@ export function ElevationSettings({ choice, system, onChange }: Props) {
           label="Least rise that counts"
           kind="height"
           value={choice.threshold}
+          decimals={1}
           min={0}
           max={100}
           system={system}

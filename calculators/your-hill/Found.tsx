@@ -1,10 +1,11 @@
 import { ResultOutput } from '../parts/Output.tsx';
-import type { Kind, System } from '../quantities/index.ts';
-import { formatQuantity } from '../quantities/index.ts';
+import { formatQuantity, type System } from '../quantities/index.ts';
 import { exact, type Result } from '../scenario/index.ts';
 import type { Analysis, ElevationChoice } from './analysis.ts';
-import { coverageText, disagreementText, mendedTexts, pausesText } from './found-words.ts';
+import { coverageText, disagreementText, MEASURED, mendedTexts, missingText, pausesText } from './found-words.ts';
+import { missingIn, pausesOf } from './interruptions.ts';
 import type { Part } from './reading/recording.ts';
+import { wayText } from './words.ts';
 
 interface Props {
   part: Part;
@@ -19,21 +20,25 @@ const NO_HEIGHTS = 'The file has no heights.';
 export function Found({ part, analysis, choice, system }: Props) {
   const { track, device, distanceFrom } = part;
   const { gains, compared, figures, mended } = analysis;
-  const short = (si: number, kind: Kind): string => formatQuantity(si, kind, system);
+  const metres = (si: number): string => formatQuantity(si, 'height', system, { digits: 1, trim: true });
   const gain = (name: string, si: number | undefined, reason: string): Result =>
     exact(`file-gain-${name}`, 'height', si ?? Number.NaN, reason);
   const rows: [label: string, result: Result, words?: string][] = [
     [
-      `After smoothing over ${short(choice.window, 'height')}`,
+      `After smoothing over ${metres(choice.window)}`,
       gain('smoothed', gains.smoothed, NO_HEIGHTS),
       'every rise of the smoothed road',
     ],
     [
-      `By a threshold of ${short(choice.threshold, 'height')}`,
+      `By a threshold of ${metres(choice.threshold)}`,
       gain('threshold', gains.threshold, NO_HEIGHTS),
       'rises that exceed it before a fall does',
     ],
-    ['As recorded', gain('raw', gains.raw, NO_HEIGHTS), 'every step up, noise included'],
+    [
+      'As recorded',
+      gain('raw', gains.raw, NO_HEIGHTS),
+      `every step up${mended.length > 0 ? ' after mending' : ''}, noise included`,
+    ],
     [
       'The device’s own',
       gain('device', device.gain, 'The device wrote none.'),
@@ -45,8 +50,9 @@ export function Found({ part, analysis, choice, system }: Props) {
   const sentences = [
     disagreementText(part, compared, system),
     ...mendedTexts(mended, track, system),
-    pausesText(track, figures, system),
+    pausesText(track, figures, pausesOf(track), system),
     ...coverageText(figures, part),
+    ...MEASURED.map(([name, words]) => missingText(words, missingIn(track, name), system)),
   ].filter(Boolean);
   return (
     <>
@@ -70,16 +76,16 @@ export function Found({ part, analysis, choice, system }: Props) {
             />
           </>
         )}
-        <Fact
-          label="Time"
-          system={system}
-          result={exact('file-time', 'duration', figures.elapsed ?? Number.NaN, 'A route has no times.')}
-        />
-        <Fact
-          label="Without pauses"
-          system={system}
-          result={exact('file-riding-time', 'duration', figures.riding ?? Number.NaN, 'A route has no times.')}
-        />
+        {figures.elapsed !== undefined && (
+          <>
+            <Fact label="Time" system={system} result={exact('file-time', 'duration', figures.elapsed, '')} />
+            <Fact
+              label="Without pauses"
+              system={system}
+              result={exact('file-riding-time', 'duration', figures.riding ?? Number.NaN, '')}
+            />
+          </>
+        )}
       </dl>
       <table class="gains">
         <caption>Height gained on the whole way, by each way to count it</caption>
@@ -111,7 +117,11 @@ function Fact({ label, result, system }: { label: string; result: Result; system
     <div>
       <dt>{label}</dt>
       <dd>
-        <ResultOutput result={result} system={system} />
+        <ResultOutput
+          result={result}
+          system={system}
+          words={result.kind === 'distance' && result.si !== undefined ? wayText(result.si, system) : undefined}
+        />
       </dd>
     </div>
   );

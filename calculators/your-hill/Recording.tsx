@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type Handle, NOT_LOADED } from '../parts/useScenario.ts';
 import { hasKept } from './kept.ts';
+import { LARGEST } from './reading/recording.ts';
 
 /** A file that the reader gave; each one is another, also where the same file is given twice. */
 export interface Given {
@@ -78,8 +79,8 @@ export function Recording({ tool }: { tool: Handle }) {
           <span>Choose a recording</span>
         </label>
         <p id="recording-formats">
-          <span class="mouse-only">Or drop it here. </span>GPX, TCX, FIT or CSV, up to 50&#8239;MB. Read on this device;
-          nothing is sent anywhere.
+          <span class="mouse-only">Or drop it here. </span>GPX, TCX, FIT or CSV, up to {LARGEST / 1e6}&#8239;MB. Read on
+          this device; nothing is sent anywhere.
         </p>
       </div>
       {failed && (

@@ -68,6 +68,9 @@ export function gapsIn(distance: Float64Array, height: Float64Array, breaks: rea
     .map(({ index }) => distance[index] ?? Number.NaN);
 }
 
+/** Fewest marks of a scale. */
+const LEAST_MARKS = 3;
+
 /** Round marks between two values (SI) in the reader's unit. */
 export function ticksBetween(
   { low, high }: Window,
@@ -77,7 +80,11 @@ export function ticksBetween(
 ): { unit: string; ticks: Tick[] } {
   const unit = shownUnit(kind, system);
   const [from, to] = [fromSi(low, unit), fromSi(high, unit)];
-  const step = roundNumbers(to - from, count)[1] ?? to - from;
+  // one number makes no scale: then closer ones
+  const stepFor = (most: number): number => roundNumbers(to - from, most)[1] ?? to - from;
+  const marksOf = (step: number): number => Math.floor(to / step + 1e-9) - Math.ceil(from / step - 1e-9) + 1;
+  const steps = [count, 1.5 * count, 2 * count].map(stepFor);
+  const step = steps.find((each) => marksOf(each) >= LEAST_MARKS) ?? stepFor(3 * count);
   const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
   const first = Math.ceil(from / step - 1e-9);
   const last = Math.floor(to / step + 1e-9);

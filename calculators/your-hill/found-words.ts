@@ -1,7 +1,8 @@
 import type { ClimbFigures, ComparedDistances, MeanValue, Mended, Track } from '../model/index.ts';
 import { formatDuration, formatNumber, formatQuantity, type System } from '../quantities/index.ts';
+import type { Missing, Pause } from './interruptions.ts';
 import type { Part } from './reading/recording.ts';
-import { count } from './words.ts';
+import { count, wayText, wholePercent } from './words.ts';
 
 /* What was found in a recording, in sentences. */
 
@@ -35,7 +36,33 @@ const MENDED: Readonly<Record<Mended['kind'], readonly [string, string]>> = {
   hole: ['hole', 'holes'],
 };
 
-/** Zeros, spikes and holes that were mended: how many, how bad, where the first is. */
+/** "2 heights mended: a spike of 80 m at 0.62 km, a zero at 1.90 km": what must be known before any gain is believed. Empty where nothing was. */
+export function mendedLine(mended: readonly Mended[], { distance }: Track, system: System): string {
+  if (mended.length === 0) return '';
+  const one = ({ kind, from, metres }: Mended): string => {
+    const place = wayText(distance[from] ?? 0, system);
+    if (kind === 'zero') return `a zero at ${place}`;
+    if (kind === 'hole') return `a hole of ${wayText(metres, system)} at ${place}`;
+    return `a spike of ${formatQuantity(metres, 'height', system)} at ${place}`;
+  };
+  const worst = mended.toSorted((a, b) => b.metres - a.metres).slice(0, MOST_NAMED);
+  const named = mended.filter((each) => worst.includes(each)).map(one);
+  const others = mended.length - named.length;
+  return `${count(mended.length, 'place', 'places')} mended in the heights: ${named.join(', ')}${others > 0 ? `, and ${formatNumber(others)} more` : ''}.`;
+}
+
+/** Places that are named in one sentence: the longest or worst ones. */
+const MOST_NAMED = 3;
+
+/** The longest of some, in their order, and "and 4 more". */
+function longest<Each extends { seconds: number }>(all: readonly Each[], text: (each: Each) => string): string {
+  const most = all.toSorted((a, b) => b.seconds - a.seconds).slice(0, MOST_NAMED);
+  const others = all.length - most.length;
+  const named = all.filter((each) => most.includes(each)).map(text);
+  return `${named.join(', ')}${others > 0 ? `, and ${formatNumber(others)} more` : ''}`;
+}
+
+/** Zeros, spikes and holes that were mended: how many, how bad, where the worst is. */
 export function mendedTexts(mended: readonly Mended[], { distance }: Track, system: System): string[] {
   return (['zero', 'spike', 'hole'] as const).flatMap((kind) => {
     const all = mended.filter((each) => each.kind === kind);
@@ -44,7 +71,7 @@ export function mendedTexts(mended: readonly Mended[], { distance }: Track, syst
       undefined,
     );
     if (!worst) return [];
-    const place = formatQuantity(distance[worst.from] ?? 0, 'distance', system);
+    const place = wayText(distance[worst.from] ?? 0, system);
     const size =
       kind === 'hole'
         ? `the longest over ${formatQuantity(worst.metres, 'distance', system)} of road`
@@ -53,20 +80,36 @@ export function mendedTexts(mended: readonly Mended[], { distance }: Track, syst
   });
 }
 
-/** Breaks and pauses: how many, how long, and that nothing was counted over them. */
-export function pausesText({ breaks }: Track, { pauses, gaps, elapsed }: ClimbFigures, system: System): string {
+/** Breaks and pauses: how many, how long and where, and that nothing was counted over them. */
+export function pausesText(
+  { breaks }: Track,
+  { pauses, gaps, elapsed }: ClimbFigures,
+  places: readonly Pause[],
+  system: System,
+): string {
   if (elapsed === undefined)
     return breaks.length === 0 ? '' : `The way is interrupted ${times(breaks.length)}; nothing was counted over it.`;
   if (pauses.count === 0) return 'No pause, no break.';
   const far = breaks.filter(({ apart }) => Number.isFinite(apart)).reduce((sum, { apart }) => sum + apart, 0);
   const leaps = gaps > 0 && far > 0 ? `, ${formatQuantity(far, 'distance', system)} apart as the crow flies` : '';
   const ofThem = gaps > 0 ? ` At ${count(gaps, 'of them', 'of them')} the recording goes on elsewhere${leaps}.` : '';
-  return `${count(pauses.count, 'pause')}, ${formatDuration(pauses.seconds)} in all.${ofThem} None was bridged: nothing is counted over them.`;
+  const where = longest(places, ({ place, seconds }) => `${formatDuration(seconds)} at ${wayText(place, system)}`);
+  return `${count(pauses.count, 'pause')}, ${formatDuration(pauses.seconds)} in all${where && `: ${where}`}.${ofThem} None was bridged: nothing is counted over them.`;
+}
+
+/** Where a sensor was silent. Empty where it was not. */
+export function missingText(words: string, missing: readonly Missing[], system: System): string {
+  if (missing.length === 0) return '';
+  const where = longest(
+    missing,
+    ({ from, to, seconds }) => `from ${wayText(from, system)} to ${wayText(to, system)} (${formatDuration(seconds)})`,
+  );
+  return `No ${words} ${where}.`;
 }
 
 const times = (n: number): string => (n === 1 ? 'once' : `${formatNumber(n)} times`);
 
-const MEASURED = [
+export const MEASURED = [
   ['power', 'power'],
   ['cadence', 'cadence'],
   ['heartRate', 'heart rate'],
@@ -77,7 +120,7 @@ export function coverageText(figures: ClimbFigures, { kind }: Part): string[] {
   if (kind === 'route') return ['A route has no times: it is a hill without a ride.'];
   const there = MEASURED.filter(([name]) => figures[name].coverage > 0);
   const absent = MEASURED.filter(([name]) => figures[name].coverage === 0).map(([, words]) => words);
-  const texts = there.map(([name, words]) => `${words} for ${share(figures[name].coverage)} of the riding time`);
+  const texts = there.map(([name, words]) => `${words} for ${wholePercent(figures[name].coverage)} of the riding time`);
   return [
     ...(texts.length > 0 ? [`Measured: ${texts.join(', ')}.`] : []),
     ...(absent.length > 0 ? [`Not in the file: ${absent.join(', ')}.`] : []),
@@ -85,11 +128,9 @@ export function coverageText(figures: ClimbFigures, { kind }: Part): string[] {
 }
 
 /** Why there is no mean of a column. */
-export function meanReason(words: string, { mean, coverage }: MeanValue, hasTimes: boolean): string {
+export function meanReason(words: string, { mean, coverage }: MeanValue): string {
   if (mean !== undefined) return '';
-  if (!hasTimes) return 'A route has no times.';
   if (coverage === 0) return `No ${words} on this stretch.`;
   const capital = `${words[0]?.toUpperCase()}${words.slice(1)}`;
-  // rounded down: 94.9 % must not read as enough
-  return `${capital} for ${formatNumber(Math.floor(100 * coverage))}\u202f% of the time only: no mean is given.`;
+  return `${capital} for ${wholePercent(coverage)} of the riding time only: no mean is given.`;
 }

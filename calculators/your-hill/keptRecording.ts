@@ -9,12 +9,23 @@ import type { Stretch } from './stretch.ts';
  * The last recording stays on this device until the reader forgets it: its columns, which hold no position, and what was chosen of it.
  */
 
+/** What the reader said of a ride, to calibrate with it. */
+export interface OwnRide {
+  /** no motor helped */
+  unassisted: boolean;
+  /** kg on that ride; undefined: not said */
+  rider?: number | undefined;
+  bike?: number | undefined;
+}
+
 /** What the reader chose of a recording. */
 export interface Choice extends ElevationChoice {
   /** index of a part */
   part: number;
   /** null: the hardest climb */
   stretch: Stretch | null;
+  /** absent: nothing was said */
+  ride?: OwnRide;
 }
 
 /** A recording and what was chosen of it. */
@@ -94,7 +105,7 @@ export async function forgetKept(shelf: Shelf = database()): Promise<void> {
 /** What was stored, where it has the form that this page writes. */
 function heldOf(stored: unknown, choice: unknown): Held | undefined {
   const { version, recording } = (stored ?? {}) as { version?: unknown; recording?: Recording };
-  const { part, stretch, window, threshold } = (choice ?? {}) as Partial<Choice>;
+  const { part, stretch, window, threshold, ride } = (choice ?? {}) as Partial<Choice>;
   const chosen = recording?.parts?.[part ?? -1];
   if (version !== VERSION || !recording || !chosen) return undefined;
   const points = chosen.track.distance.length;
@@ -104,9 +115,18 @@ function heldOf(stored: unknown, choice: unknown): Held | undefined {
   const isWithin = stretch && stretch.from >= 0 && stretch.from < stretch.to && stretch.to < points;
   return {
     recording,
-    choice: { part: part ?? 0, window: window ?? 0, threshold: threshold ?? 0, stretch: isWithin ? stretch : null },
+    choice: {
+      part: part ?? 0,
+      window: window ?? 0,
+      threshold: threshold ?? 0,
+      stretch: isWithin ? stretch : null,
+      ...(ride && isRide(ride) ? { ride } : {}),
+    },
   };
 }
+
+const isRide = ({ unassisted, rider, bike }: OwnRide): boolean =>
+  typeof unassisted === 'boolean' && [rider, bike].every((mass) => mass === undefined || Number.isFinite(mass));
 
 let opened: Shelf | undefined;
 

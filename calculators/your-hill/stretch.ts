@@ -54,6 +54,26 @@ export function moveEnd(distance: Float64Array, stretch: Stretch, end: End, metr
   return at(distance, moved.to) > at(distance, moved.from) ? { ...moved, own: true } : { ...stretch, own: true };
 }
 
+/**
+ * The stretch with one end put at a place (m along the way) that somebody wrote. Where the other end is in the way it moves along and keeps
+ * its distance, as far as the way goes: what is written is never changed.
+ */
+export function placeEnd(distance: Float64Array, stretch: Stretch, end: End, metres: number): Stretch {
+  const [start, top] = [at(distance, stretch.from), at(distance, stretch.to)];
+  const length = top - start;
+  if (end === 'start' && metres > top - SHORTEST_STRETCH)
+    return moveEnd(distance, moveEnd(distance, stretch, 'top', metres + length), 'start', metres);
+  if (end === 'top' && metres < start + SHORTEST_STRETCH)
+    return moveEnd(distance, moveEnd(distance, stretch, 'start', metres - length), 'top', metres);
+  return moveEnd(distance, stretch, end, metres);
+}
+
+/** Where an end can be on a way of so many metres: the other one needs its place too. */
+export const boundsOf = (end: End, whole: number): { min: number; max: number } =>
+  end === 'start'
+    ? { min: 0, max: Math.max(0, whole - SHORTEST_STRETCH) }
+    : { min: Math.min(whole, SHORTEST_STRETCH), max: whole };
+
 /** The stretch with one end moved on by some metres, at least to the next point in that direction. */
 export function stepEnd(distance: Float64Array, stretch: Stretch, end: End, by: number): Stretch {
   const index = end === 'start' ? stretch.from : stretch.to;

@@ -1,4 +1,4 @@
-import { FARTHEST_HEIGHT, LONGEST_ROAD, SHORTEST_ROAD, STEEPEST_GRADE } from '../model/index.ts';
+import { type ClimbFigures, FARTHEST_HEIGHT, LONGEST_ROAD, SHORTEST_ROAD, STEEPEST_GRADE } from '../model/index.ts';
 import { formatDuration, formatNumber, formatQuantity, type System } from '../quantities/index.ts';
 import type { Analysis } from './analysis.ts';
 import type { NoHill } from './below.ts';
@@ -16,6 +16,12 @@ export const wayText = (metres: number, system: System): string => {
   const isShort = text.endsWith('\u202fm') || text.endsWith('\u202fft');
   return isShort ? text : formatQuantity(metres, 'distance', system, { digits: 2 });
 };
+
+/** "27:31, 4:01 of it standing": a time with what speeds leave out. */
+export function timeText({ elapsed, pauses }: Pick<ClimbFigures, 'elapsed' | 'pauses'>): string {
+  const whole = formatDuration(elapsed ?? Number.NaN);
+  return pauses.seconds >= 0.5 ? `${whole}, ${formatDuration(pauses.seconds)} of it standing` : whole;
+}
 
 /** Said once after reading. */
 export function foundText({ cutShort }: Recording, { track }: Part, { climbs }: Analysis): string {

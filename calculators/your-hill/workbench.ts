@@ -1,19 +1,17 @@
 import {
   type Climb,
   type ClimbFigures,
-  calibrateRide,
   climbFigures,
-  hillFromProfile,
-  type Profile,
+  mendElevation,
   type Reserves,
-  type RideCalibration,
   type RideSetting,
-  rideStages,
   steepness,
   type Track,
 } from '../model/index.ts';
 import { type Analysis, analyse, type ElevationChoice } from './analysis.ts';
 import { type HillBelow, hillBelow, type NoHill } from './below.ts';
+import { type Calibrated, calibrated } from './calibrated.ts';
+import { type Altitude, altitudeOf, type Differences, differences } from './closeness.ts';
 
 /*
  * What takes longer than a frame on a long recording, one thing made from another. It is done in a worker (`workbench-worker.ts`), and on
@@ -26,7 +24,7 @@ export type Task =
   | { is: 'analysis'; choice: ElevationChoice }
   | { is: 'figures'; stretch: { from: number; to: number } }
   | { is: 'hill'; stretch: { from: number; to: number } }
-  | { is: 'difference'; climb: Climb; reserves: Reserves }
+  | { is: 'differences'; climb: Climb; reserves: Reserves }
   | { is: 'calibration'; stretch: { from: number; to: number }; setting: RideSetting };
 
 export interface Results {
@@ -34,9 +32,8 @@ export interface Results {
   analysis: Analysis | undefined;
   figures: StretchFigures | undefined;
   hill: HillBelow | NoHill;
-  /** s that the ride along the few pieces takes longer than along every point */
-  difference: number;
-  calibration: RideCalibration | undefined;
+  differences: Differences | undefined;
+  calibration: Calibrated | undefined;
 }
 
 /** A stretch in figures. */
@@ -44,6 +41,8 @@ export interface StretchFigures {
   figures: ClimbFigures;
   /** m of road by class of grade (tan), the gentlest first */
   steepness: { low: number; high: number; distance: number }[];
+  /** above the sea; undefined where nothing has a height */
+  altitude: Altitude | undefined;
 }
 
 /** Most classes of steepness, and how wide they may be (tan): the narrowest that are no more than those. */
@@ -54,40 +53,45 @@ function figuresOf(track: Track, height: Float64Array, { from, to }: { from: num
   const classes = WIDTHS.map((width) => steepness(track.distance, height, from, to, width));
   return {
     figures: climbFigures(track, height, from, to),
-    steepness: classes.find(({ length }) => length <= MOST_CLASSES) ?? [],
+    // a class that nothing falls in says nothing
+    steepness: (classes.find(({ length }) => length <= MOST_CLASSES) ?? []).filter((each) => each.distance >= 0.5),
+    altitude: altitudeOf(track.distance, height, { from, to }),
   };
 }
 
 /** Works tasks off; it remembers what the next one is made from. */
 export function openWorkbench(): (task: Task) => Results[Task['is']] {
   let track: Track | undefined;
+  /** m, mended and not smoothed */
+  let mended: Float64Array = new Float64Array();
   let height: Float64Array = new Float64Array();
-  let hill: HillBelow | NoHill = { problem: 'none' };
+  let choice: ElevationChoice | undefined;
+  let picked: { hill: HillBelow; stretch: { from: number; to: number } } | undefined;
   return (task) => {
     switch (task.is) {
       case 'track':
         ({ track } = task);
+        mended = mendElevation(track).elevation;
         return undefined;
       case 'analysis': {
         if (!track) return undefined;
         const analysis = analyse(track, task.choice);
         ({ height } = analysis);
+        ({ choice } = task);
         return analysis;
       }
       case 'figures':
         return track && figuresOf(track, height, task.stretch);
-      case 'hill':
-        if (track) hill = hillBelow(track, height, task.stretch);
+      case 'hill': {
+        const hill: HillBelow | NoHill = track ? hillBelow(track, height, task.stretch) : { problem: 'none' };
+        picked = 'problem' in hill ? undefined : { hill, stretch: task.stretch };
         return hill;
-      case 'difference': {
-        if ('problem' in hill) return Number.NaN;
-        const { simple, full } = hill;
-        const timeAlong = (profile: Profile): number =>
-          rideStages({ ...task.climb, hill: hillFromProfile(profile) }, task.reserves).time;
-        return timeAlong(simple) - timeAlong(full);
       }
+      case 'differences':
+        if (!track || !choice || !picked) return undefined;
+        return differences({ track, mended, height, window: choice.window, ...picked }, task.climb, task.reserves);
       case 'calibration':
-        return track && calibrateRide(track, height, task.stretch.from, task.stretch.to, task.setting);
+        return track && calibrated(track, mended, task.stretch, task.setting);
     }
   };
 }

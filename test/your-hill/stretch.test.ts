@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { climbOfStretch, moveEnd, nearestPoint, type Stretch, stepEnd } from '../../calculators/your-hill/stretch.ts';
+import {
+  boundsOf,
+  climbOfStretch,
+  moveEnd,
+  nearestPoint,
+  placeEnd,
+  type Stretch,
+  stepEnd,
+} from '../../calculators/your-hill/stretch.ts';
 
 /** Points every 8 m, with a wait of three points at 80 m. */
 const distance = Float64Array.of(0, 8, 16, 24, 32, 40, 48, 56, 64, 72, 80, 80, 80, 88, 96, 104, 112, 120, 128, 136);
@@ -63,4 +71,31 @@ test('a climb that moved a little when heights were smoothed otherwise is the sa
   ];
   expect(climbOfStretch(distance, climbs, { from: 4, to: 14 })).toBe(1);
   expect(climbOfStretch(distance, climbs, { from: 16, to: 19 })).toBe(-1);
+});
+
+describe('an end that is written', () => {
+  /** Points every 10 m, 2 km in all. */
+  const even = Float64Array.from({ length: 201 }, (_, i) => 10 * i);
+
+  test('beyond the other end takes that along: a start of 700 m before a top of 670 m became 640 m', () => {
+    expect(placeEnd(even, stretch(20, 67), 'start', 700)).toEqual({ from: 70, to: 117, own: true });
+    expect(placeEnd(even, stretch(90, 130), 'top', 400)).toEqual({ from: 0, to: 40, own: true });
+  });
+
+  test('takes the other end as far as the way goes', () => {
+    expect(placeEnd(even, stretch(20, 120), 'start', 1900)).toEqual({ from: 190, to: 200, own: true });
+    expect(placeEnd(even, stretch(80, 180), 'top', 60)).toEqual({ from: 0, to: 6, own: true });
+  });
+
+  test('leaves the other one where it is while there is room', () => {
+    expect(placeEnd(even, stretch(20, 67), 'start', 300)).toEqual({ from: 30, to: 67, own: true });
+    expect(placeEnd(even, stretch(20, 67), 'top', 250)).toEqual({ from: 20, to: 25, own: true });
+  });
+
+  test('can be where the other has at least 50 m', () => {
+    expect(boundsOf('start', 2000)).toEqual({ min: 0, max: 1950 });
+    expect(boundsOf('top', 2000)).toEqual({ min: 50, max: 2000 });
+    expect(boundsOf('start', 30)).toEqual({ min: 0, max: 0 });
+    expect(boundsOf('top', 30)).toEqual({ min: 30, max: 30 });
+  });
 });

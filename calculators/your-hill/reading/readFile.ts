@@ -1,6 +1,6 @@
 import { nothingRead } from './nothingRead.ts';
-import { LARGEST, readRecording, tooLarge } from './readRecording.ts';
-import type { Recording } from './recording.ts';
+import { readRecording, tooLarge } from './readRecording.ts';
+import { LARGEST, type Recording } from './recording.ts';
 
 /** Share of the progress that reading the bytes takes; the rest is understanding them. */
 const BYTES_SHARE = 0.1;

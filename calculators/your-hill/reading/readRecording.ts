@@ -4,11 +4,8 @@ import { readGpx } from './gpx.ts';
 import { kindOf } from './kind.ts';
 import { nothingRead } from './nothingRead.ts';
 import { collectProblems, type Problems } from './problems.ts';
-import type { Format, Part, Recording } from './recording.ts';
+import { type Format, LARGEST, type Part, type Recording } from './recording.ts';
 import { readTcx } from './tcx.ts';
-
-/** Bytes of the largest file that is read. */
-export const LARGEST = 60_000_000;
 
 export const tooLarge = (bytes: number): string =>
   `This file has ${Math.round(bytes / 1e6)} MB. Files of up to ${LARGEST / 1e6} MB are read.`;

@@ -1,5 +1,8 @@
 import type { Track } from '../../model/index.ts';
 
+/** Bytes of the largest file that is read; a packed one counts as it is unpacked. */
+export const LARGEST = 60_000_000;
+
 /** What a file holds, whatever its format. */
 export interface Recording {
   /** name of the file */
