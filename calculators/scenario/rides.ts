@@ -13,16 +13,9 @@ import {
 /** Rides a climb. */
 export type Riding = (climb: Climb, reserves: Reserves) => StagedClimb;
 
-/** All that a ride on a known hill follows from, a bike's battery left out. */
-function keyOf(climb: Climb, { heat, endurance }: Omit<Reserves, 'battery'>): string {
-  const { mass, rolling, dragArea, density, headWind, efficiency, topSpeed } = climb;
-  const { riderPower, motorPower, assistLimit, fadeWidth, support, torque, cadence, gear } = climb;
-  return [
-    ...[mass, rolling, dragArea, density, headWind, efficiency, topSpeed],
-    ...[riderPower, motorPower, assistLimit, fadeWidth, support, torque, cadence, gear?.turns, gear?.wheelRadius],
-    ...[heat?.continuous, heat?.continuousCadence, heat?.timeConstant, heat?.fixedLosses, heat?.rise],
-    ...[endurance?.criticalPower, endurance?.workAbove],
-  ].join();
+/** All that a ride on a known hill follows from, a bike's battery left out: whatever a climb and its reserves hold, so that nothing new is forgotten. */
+function keyOf({ hill: _, ...climb }: Climb, reserves: Omit<Reserves, 'battery'>): string {
+  return JSON.stringify([climb, reserves]);
 }
 
 /** The same ride, with what it draws from a battery. Its stages are made only where somebody asks for them, which copying would do. */

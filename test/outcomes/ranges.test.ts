@@ -5,9 +5,11 @@ import {
   type Climb,
   crankPower,
   hillFromGain,
+  hillFromProfile,
   loadOf,
   resistanceOf,
   rideClimb,
+  rideProfile,
 } from '../../calculators/model/index.ts';
 import type { Result } from '../../calculators/scenario/vocabulary.ts';
 import { random, relative } from '../random.ts';
@@ -143,6 +145,59 @@ describe('the range of a predicted climb is a plain sum of squares', () => {
     expect(perKilogram.high).toBeCloseTo(range.high, 9);
     expect(answer('power-to-weight').result('watts-per-kilogram-unassisted-equivalent')).not.toHaveProperty('low');
   });
+});
+
+test('a range along a profile moves with how fast the motor warms and what it loses anyway, too', () => {
+  interface Warm extends Unknowns {
+    warmUp: number;
+    losses: number;
+  }
+  const stated: Warm = { ...STATED, warmUp: 600, losses: 0.2 };
+  // 600 s that the reader states, ±30 %; fixed losses of 0 to 0.5, and a battery that lasts whatever it holds
+  const ends: [keyof Warm, number, number][] = [...ENDS, ['warmUp', 420, 780], ['losses', 0, 0.5]];
+  const pieces = [
+    [1500, 120],
+    [800, -40],
+    [1500, 150],
+  ] as const;
+  const profile = {
+    distance: Float64Array.of(0, 1500, 2300, 3800),
+    height: Float64Array.of(0, 120, 80, 230),
+  };
+  const ride = (u: Warm) =>
+    rideProfile(
+      {
+        ...climb(235, 21, 400, u),
+        hill: hillFromProfile(profile),
+        cadence: 75,
+        gear: { wheelRadius: 0.35, turns: 32 / 50 },
+        topSpeed: 40 / 3.6,
+      },
+      { heat: { continuous: 200, continuousCadence: 75, timeConstant: u.warmUp, fixedLosses: u.losses, rise: 0 } },
+    );
+  const time = (u: Warm): number => ride(u).time;
+  const power = (u: Warm): number => ride(u).motorPower;
+  const energy = (u: Warm): number => batteryEnergy(power(u), time(u), u.unit);
+  const range = (f: (u: Warm) => number, of = ends) =>
+    quadrature(
+      f(stated),
+      of.map(([name, ...both]) => both.map((end) => f({ ...stated, [name]: end }))),
+    );
+  const link = `profile=1:${pieces.map((piece) => piece.join()).join(':')}&name=A&bike=21kg&motor=400W&continuous=200W&warm-up=10:00`;
+  const { result } = answer('your-hill', link);
+  expectRange(result('time', 1), time(stated), range(time));
+  expectRange(result('motor-power', 1), power(stated), range(power));
+  expectRange(result('battery-energy', 1), energy(stated), range(energy));
+  // each of the two has its share
+  for (const left of ['warmUp', 'losses']) {
+    const less = range(
+      power,
+      ends.filter(([name]) => name !== left),
+    );
+    expect((result('motor-power', 1).high ?? 0) - (result('motor-power', 1).low ?? 0)).toBeGreaterThan(
+      1.01 * (less.high - less.low),
+    );
+  }
 });
 
 describe('the range of a time on another hill is what links with one input off at a time say', () => {
