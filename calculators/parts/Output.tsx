@@ -3,8 +3,8 @@ import { type Outcome, type Result, resultOf } from '../scenario/index.ts';
 
 /** A result as people read it. */
 export function resultText(result: Result, system: System): string {
-  // its public word stands in an attribute: "assist-limit"
-  if (result.text !== undefined) return result.text.replaceAll('-', ' ');
+  // a public word, such as "assist-limit": pages that embed a result read it as it stands
+  if (result.text !== undefined) return result.text;
   return result.si === undefined ? NO_VALUE : formatQuantity(result.si, result.kind, system);
 }
 

@@ -72,7 +72,7 @@ describe('what a reader is told', () => {
 
   test('a limit in words, its public name beside them', () => {
     const html = rendered('your-hill', '');
-    expect(html).toMatch(/<output name="binds"[^>]* data-bike="1"[^>]* data-text="assist-limit"[^>]*>assist limit</);
+    expect(html).toMatch(/<output name="binds"[^>]* data-bike="1"[^>]* data-text="assist-limit"[^>]*>assist-limit</);
     expect(words(html)).not.toContain('assist-limit');
   });
 

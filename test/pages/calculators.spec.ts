@@ -43,7 +43,7 @@ test('a timed hill, typed by hand, is carried to another hill', async ({ page })
 
   await field(tool, 'target-grade').click();
   await page.keyboard.type('6');
-  await expect(tool.locator('output[name="binds"]')).toHaveText(['grade', 'grade', 'assist limit']);
+  await expect(tool.locator('output[name="binds"]')).toHaveText(['grade', 'grade', 'assist-limit']);
   await expect(tool.locator('.remarks .caution')).toContainText([
     /C is held back by the assist limit of 25(\.0)?\u202fkm\/h on the other hill/,
     /too different for multiplying/,
