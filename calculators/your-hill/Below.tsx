@@ -36,15 +36,17 @@ export function Below({ tool, hill, figures, isBelow, isClimb, onPut }: Props) {
   return (
     <div class="below">
       <p>
-        {isBelow ? (
-          <>
-            <strong>{what} is the hill below</strong>, in {formatNumber(hill.simple.distance.length - 1)} pieces for{' '}
-            {formatNumber(hill.full.distance.length)} points.{' '}
-          </>
-        ) : (
-          'The hill below is another one. '
-        )}
-        {gain < 0 && `It goes down, by ${formatQuantity(-gain, 'height', system)}. `}
+        <span>
+          {isBelow ? (
+            <>
+              <strong>{what} is the hill below</strong>, in {formatNumber(hill.simple.distance.length - 1)} pieces for{' '}
+              {formatNumber(hill.full.distance.length)} points.
+            </>
+          ) : (
+            'The hill below is another one.'
+          )}
+          {gain < 0 && ` It goes down, by ${formatQuantity(-gain, 'height', system)}.`}
+        </span>
         {isBelow ? (
           <button type="button" class="to-answer" onClick={toAnswer}>
             To the answer
@@ -57,8 +59,10 @@ export function Below({ tool, hill, figures, isBelow, isClimb, onPut }: Props) {
       </p>
       {isBelow && altitude && isElsewhere && (
         <p class="behind">
-          It lies {formatRange(altitude.low, altitude.high, 'height', system)} above the sea; the air below is that of{' '}
-          {valueText(tool.scenario, 'altitude')}.{' '}
+          <span>
+            It lies {formatRange(altitude.low, altitude.high, 'height', system)} above the sea; the air below is that of{' '}
+            {valueText(tool.scenario, 'altitude')}.
+          </span>
           <button type="button" onClick={takeAltitude}>
             Take the air of {formatQuantity(altitude.mean, 'height', system)}
           </button>

@@ -25,7 +25,7 @@ export function figureResults(figures: Figures, system: System): [label: string,
   // of a shorter stretch it would be the mean grade once more
   if (steepest.length > STEEPEST_OVER - 0.5)
     road.push([
-      `Steepest ${formatQuantity(STEEPEST_OVER, 'height', system)}, as recorded`,
+      `Steepest ${formatQuantity(STEEPEST_OVER, 'height', system)}, smoothed`,
       result('steepest', 'grade', steepest.grade),
     ]);
   if (elapsed === undefined) return road;

@@ -77,8 +77,12 @@ export function RecordedPart({ state, part, analysis, notes, tool }: Props) {
       </div>
       {stretch && figures && (
         <PanelFold class="stretch-figures" words="This stretch in figures, and how steep it is" open="wide">
-          <ClimbFigures figures={figures.figures} system={system} />
-          <Steepness classes={figures.steepness} system={system} />
+          <div class="figures-and-steepness">
+            <div>
+              <ClimbFigures figures={figures.figures} system={system} />
+            </div>
+            <Steepness classes={figures.steepness} system={system} />
+          </div>
           {hill && 'text' in hill && <Closeness scenario={tool.scenario} hill={hill} differences={state.differences} />}
         </PanelFold>
       )}

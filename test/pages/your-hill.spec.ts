@@ -25,6 +25,8 @@ const climb = (page: Page, name: RegExp): Locator => panel(page).getByRole('radi
 const slider = (page: Page, end: 'Start' | 'Top'): Locator => page.getByRole('slider', { name: `${end} of the climb` });
 const si = async (page: Page, name: string): Promise<number> =>
   Number(await panel(page).locator(`output[name="${name}"]`).getAttribute('data-si'));
+const fold = (page: Page, words: RegExp): Locator => panel(page).locator('summary', { hasText: words });
+const CALIBRATION = /How well this surface rolls/;
 /** The hill that the address holds. */
 const hillOf = (page: Page): string | null => new URL(page.url()).searchParams.get('profile');
 
@@ -191,10 +193,10 @@ test('of two parts the ride comes first, and the route is a hill without a ride'
     .getByRole('radio', { name: /^Drawn: route/ })
     .check();
   await expect.poll(() => hillOf(page)).not.toBe(ridden);
-  const time = panel(page).locator('output[name="recorded-time"]');
-  await expect(time).toHaveText('–');
-  await expect(time).not.toHaveAttribute('data-si');
-  await expect(panel(page).locator('.picked-climb')).toContainText('A route has no times.');
+  // what it has no value of is one sentence, and not a row of dashes
+  await expect(panel(page).locator('output[name="recorded-time"]')).toHaveCount(0);
+  await expect(panel(page).locator('.stretch-figures')).toContainText('A route has no times: no speed, no power.');
+  await expect(panel(page).locator('.calibration')).toHaveCount(0);
 });
 
 test('reading can be given up', async ({ page }, info) => {
@@ -208,6 +210,7 @@ test('reading can be given up', async ({ page }, info) => {
   await panel(page).getByRole('button', { name: 'Cancel' }).click();
   await expect(panel(page).getByRole('progressbar')).toHaveCount(0);
   await expect(chooser(page)).toBeFocused();
+  await expect(panel(page).getByText('Reading long.gpx was cancelled.')).toBeVisible();
   await expect(panel(page).locator('.picked-climb')).toHaveCount(0);
   expect(hillOf(page)).toBeNull();
 });
@@ -230,8 +233,14 @@ test('a recording comes back at the next visit, beside the hill of a link, until
   await openPage(page);
   await expect.poll(() => hillOf(page)).toBe(chosen);
 
-  // the hill of a link stays
+  // the hill of a link stays, and comes first: what is kept waits until it is opened
   await openPage(page, '?profile=1:1000,50');
+  await expect(panel(page).locator('.recording-folded')).toContainText(
+    'The hill below came with the link. Your recording tour.gpx is kept on this device.',
+  );
+  await expect(panel(page).locator('.climbs')).toHaveCount(0);
+  expect(hillOf(page)).toBe('1:1000,50');
+  await panel(page).getByRole('button', { name: 'Open it' }).click();
   await expect(panel(page).locator('.below')).toContainText('The hill below is another one.');
   expect(hillOf(page)).toBe('1:1000,50');
   await panel(page).getByRole('button', { name: 'Make this climb the hill below' }).click();
@@ -262,17 +271,115 @@ test('smoothing and threshold are changed, and the figures follow', async ({ pag
   await expect(panel(page).getByLabel('Smoothed over')).toHaveAttribute('aria-invalid', 'true');
 });
 
-test('a ride without a motor calibrates the surface, and the scenario takes it', async ({ page }) => {
+test('a ride without a motor calibrates the surface once its weights are given, and the scenario takes it', async ({
+  page,
+}) => {
   await openPage(page);
   await give(page);
+  await fold(page, CALIBRATION).click();
   await panel(page).getByLabel('This was ridden without a motor’s help').check();
-  await panel(page).getByLabel('Rider and kit on that ride').fill('80');
-  await panel(page).getByLabel('Bike on that ride').fill('12');
+  const [rider, bike] = [
+    panel(page).getByLabel('Rider and kit on that ride'),
+    panel(page).getByLabel('Bike on that ride'),
+  ];
+  const figure = panel(page).locator('output[name="calibrated-rolling"]');
+  // the weights of the calculator are not those of that day: fields that look filled in were taken for it
+  await expect(rider).toHaveValue('');
+  await rider.fill('80');
+  await expect(panel(page).getByText('Both weights are needed')).toBeVisible();
+  await expect(figure).toHaveCount(0);
+  await bike.fill('12');
   await expect.poll(() => si(page, 'calibrated-rolling')).toBeGreaterThan(0.01);
   expect(await si(page, 'calibrated-rolling')).toBeLessThan(0.015);
+  // a weight that is refused takes the figure of the last one away
+  await rider.fill('900');
+  await rider.blur();
+  await expect(rider).toHaveAttribute('aria-invalid', 'true');
+  await expect(figure).toHaveCount(0);
+  await rider.fill('80');
+  const told = (await figure.textContent()) ?? '';
+  // what was said of the ride is there at the next visit
+  await page.waitForTimeout(1200);
+  await page.reload();
+  await expect(rider).toHaveValue('80');
+  await expect(figure).toHaveText(told);
   await panel(page).getByRole('button', { name: 'Use this rolling resistance below' }).click();
-  await expect(page.locator('input[name="rolling"]')).toHaveValue('0.013');
-  await expect.poll(() => new URL(page.url()).searchParams.get('rolling')).toBe('0.013');
+  await expect(page.locator('input[name="rolling"]')).toHaveValue(told);
+  await expect.poll(() => new URL(page.url()).searchParams.get('rolling')).toBe(told);
+});
+
+test('the answer is one tap away, and the keyboard goes along', async ({ page }) => {
+  await openPage(page);
+  await give(page);
+  await panel(page).getByRole('button', { name: 'To the answer' }).click();
+  await expect(page.locator('.tool-head')).toBeInViewport();
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.closest('.tool-frame') !== null)).toBe(true);
+});
+
+test('what is written for an end is taken, and the other end moves along and says so', async ({ page }) => {
+  await openPage(page);
+  await give(page);
+  const [start, top] = [panel(page).getByLabel('Start, along'), panel(page).getByLabel('Top, along')];
+  // the middle hill ends at 4.8 km
+  await start.fill('6.5');
+  await expect(panel(page).locator('.ends [role="status"]')).toContainText('The top moved along, to 8.2');
+  await start.blur();
+  await expect(start).toHaveValue('6.5');
+  // "7" on the way to "7.9" must not push the start for good
+  await top.focus();
+  await top.fill('');
+  await top.pressSequentially('7.9', { delay: 20 });
+  await top.blur();
+  await expect(top).toHaveValue('7.9');
+  await expect(start).toHaveValue('6.5');
+  // what a field shows can be written there
+  await slider(page, 'Top').focus();
+  await page.keyboard.press('End');
+  const last = await top.inputValue();
+  await top.fill('7');
+  await top.fill(last);
+  await top.blur();
+  await expect(top).not.toHaveAttribute('aria-invalid', 'true');
+  await expect(top).toHaveValue(last);
+});
+
+test('a handle at the edge of the close-up opens it, and Escape takes a drag back @desktop', async ({ page }) => {
+  await openPage(page);
+  await give(page);
+  const top = slider(page, 'Top');
+  await top.scrollIntoViewIfNeeded();
+  const place = async (): Promise<number> => Number(await top.getAttribute('aria-valuenow'));
+  const came = await place();
+  const grip = async (): Promise<void> => {
+    const box = await top.boundingBox();
+    if (!box) throw new Error('no handle');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+  };
+  const frame = await panel(page).locator('.close-up').boundingBox();
+  if (!frame) throw new Error('no chart');
+  await grip();
+  await page.mouse.move(frame.x + frame.width - 2, frame.y + 40, { steps: 4 });
+  // what was shown ended 0.3 of 1.8 km after the top
+  await expect.poll(place).toBeGreaterThan(came + 800);
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await expect.poll(place).toBe(came);
+  await expect(climb(page, /the hardest/)).toBeChecked();
+});
+
+test('another tab that keeps another recording is told of @desktop', async ({ page, context }) => {
+  await openPage(page);
+  await give(page);
+  const other = await context.newPage();
+  await openPage(other);
+  await expect(climb(other, /the hardest/)).toBeChecked();
+  await other.getByLabel('Choose a recording').setInputFiles(file('other.gpx', gpxOf(points, 'Other')));
+  await expect(panel(page).locator('.caution')).toContainText('Another tab keeps another recording now');
+  await panel(other).getByRole('button', { name: 'Forget it' }).click();
+  await expect(panel(page).locator('.caution')).toContainText('forgotten in another tab');
+  await other.close();
 });
 
 test('the picked stretch is printed with its figures, what is pressed is not @desktop', async ({ page }) => {
@@ -289,7 +396,11 @@ test('axe finds nothing, in either theme', async ({ page }) => {
   await openPage(page);
   await give(page);
   await panel(page).getByText('The whole way: height gained').click();
+  await fold(page, CALIBRATION).click();
   await panel(page).getByLabel('This was ridden without a motor’s help').check();
+  await panel(page).getByLabel('Rider and kit on that ride').fill('80');
+  await panel(page).getByLabel('Bike on that ride').fill('12');
+  await expect(panel(page).locator('output[name="calibrated-rolling"]')).toBeVisible();
   await panel(page).getByLabel('Smoothed over').fill('x');
   await panel(page).getByLabel('Smoothed over').blur();
   for (const colorScheme of ['light', 'dark'] as const) {
