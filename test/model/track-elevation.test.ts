@@ -292,17 +292,40 @@ describe('mendElevation', () => {
     ]);
   });
 
+  test('a spike at the edge of a hole is one too', () => {
+    const n = Number.NaN;
+    const { elevation, mended } = mendElevation({
+      distance: Float64Array.of(0, 10, 20, 30, 40),
+      elevation: Float64Array.of(100, 101, 160, n, 104),
+      breaks: [],
+    });
+    // 3 m in 30 m between the two good ones
+    expect([...elevation]).toEqual([100, 101, 102, 103, 104]);
+    expect(mended.map(({ kind, from, to }) => `${kind} ${from} ${to}`)).toEqual(['spike 2 2', 'hole 3 3']);
+  });
+
   test('mending what is mended changes nothing, and any track is borne', () => {
     const r = random(506);
+    const seen = new Map<string, number>();
     for (let i = 0; i < 300; i++) {
       const way = anyWay(r, r.whole(0, 60));
-      const once = mendElevation(way).elevation;
+      // now and then a sensor reads zero for a while, or leaps
+      const spoilt = way.elevation.map((height) => height);
+      if (r.chance(0.5) && spoilt.length > 10) {
+        const start = r.whole(1, spoilt.length - 5);
+        if (r.chance(0.5)) spoilt.fill(0, start, start + r.whole(1, 4));
+        else spoilt[start] = (spoilt[start] ?? 0) + r.pick([-1, 1]) * r.between(60, 500);
+      }
+      const { elevation: once, mended } = mendElevation({ ...way, elevation: spoilt });
+      for (const { kind } of mended) seen.set(kind, (seen.get(kind) ?? 0) + 1);
       const twice = mendElevation({ ...way, elevation: once });
       expect(twice.mended.filter(({ kind }) => kind !== 'hole')).toEqual([]);
       expect(twice.elevation).toEqual(once);
       once.forEach((height, k) => {
-        if (Number.isFinite(way.elevation[k])) expect(relative(height, way.elevation[k] ?? 0)).toBeLessThan(1e-12);
+        const isMended = mended.some(({ from, to }) => from <= k && k <= to);
+        if (!isMended && Number.isFinite(spoilt[k])) expect(relative(height, spoilt[k] ?? 0)).toBeLessThan(1e-12);
       });
     }
+    for (const kind of ['hole', 'zero', 'spike']) expect(seen.get(kind)).toBeGreaterThan(20);
   });
 });

@@ -47,9 +47,7 @@ export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'dist
   const stretches = stretchesOf(heights.length, breaks);
   const zeros = zerosOf(heights, stretches);
   for (const { from, to } of zeros) heights.fill(Number.NaN, from, to + 1);
-  const spikes = stretches
-    .flatMap((stretch) => known(heights, [stretch]))
-    .flatMap((part) => spikesOf(distance, heights, part));
+  const spikes = stretches.flatMap((stretch) => spikesOf(distance, heights, stretch));
   for (const { from, to } of spikes) heights.fill(Number.NaN, from, to + 1);
   const holes = missingOf(elevation, stretches);
   for (const stretch of stretches) fillHoles(distance, heights, stretch);
@@ -101,26 +99,30 @@ function zerosOf(heights: Float64Array, stretches: readonly Stretch[]): Stretch[
 
 const isHeight = (height: number): boolean => Number.isFinite(height) && height !== 0;
 
-/** Spikes within a run of points that all have a height. */
+/** Spikes in one stretch, over its holes too: one may stand at the edge of a hole. */
 function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: Stretch): Stretch[] {
-  const spikes: Stretch[] = [];
+  const points: number[] = [];
+  for (let i = from; i <= to; i++) if (Number.isFinite(at(heights, i))) points.push(i);
+  const height = (k: number): number => at(heights, at(points, k));
+  const place = (k: number): number => at(distance, at(points, k));
   const isSteep = (a: number, b: number): boolean =>
-    Math.abs(at(heights, b) - at(heights, a)) > SPIKE_GRADE * (at(distance, b) - at(distance, a));
-  for (let i = from; i < to - 1; i++) {
-    const base = at(heights, i);
-    const up = Math.sign(at(heights, i + 1) - base);
+    Math.abs(height(b) - height(a)) > SPIKE_GRADE * (place(b) - place(a));
+  const spikes: Stretch[] = [];
+  for (let i = 0; i < points.length - 2; i++) {
+    const base = height(i);
+    const up = Math.sign(height(i + 1) - base);
     // the first step of a spike is steep, and makes a fair part of its height
-    if (Math.abs(at(heights, i + 1) - base) < SPIKE_HEIGHT / SPIKE_POINTS || !isSteep(i, i + 1)) continue;
+    if (Math.abs(height(i + 1) - base) < SPIKE_HEIGHT / SPIKE_POINTS || !isSteep(i, i + 1)) continue;
     let peak = i + 1;
-    for (let j = i + 2; j <= to && j <= i + SPIKE_POINTS + 1; j++) {
-      if (up * (at(heights, j) - at(heights, peak)) > 0) {
+    for (let j = i + 2; j < points.length && j <= i + SPIKE_POINTS + 1; j++) {
+      if (up * (height(j) - height(peak)) > 0) {
         peak = j;
         continue;
       }
-      const high = up * (at(heights, peak) - base);
-      const back = Math.abs(at(heights, j) - base);
+      const high = up * (height(peak) - base);
+      const back = Math.abs(height(j) - base);
       if (high > SPIKE_HEIGHT && back < high / 2 && isSteep(i, peak) && isSteep(peak, j)) {
-        spikes.push({ from: i + 1, to: j - 1 });
+        spikes.push({ from: at(points, i + 1), to: at(points, j - 1) });
         i = j - 1;
         break;
       }
