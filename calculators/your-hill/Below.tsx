@@ -58,7 +58,7 @@ export function Below({ tool, hill, figures, isBelow, isClimb, onPut }: Props) {
         )}
       </p>
       {isBelow && altitude && isElsewhere && (
-        <p class="behind">
+        <p class="behind no-print">
           <span>
             It lies {formatRange(altitude.low, altitude.high, 'height', system)} above the sea; the air below is that of{' '}
             {valueText(tool.scenario, 'altitude')}.

@@ -38,7 +38,7 @@ export function Calibration({ tool, state, analysis, figures, stretch }: Props) 
       min={parameterOf(name).min}
       max={parameterOf(name).max}
       system={scenario.system}
-      hint={`Below stand ${valueText(scenario, name)}.`}
+      hint={`The calculator below has ${valueText(scenario, name)}.`}
       onValue={(si) => state.sayOfRide({ ...ride, [name]: si })}
       onNone={() => state.sayOfRide({ ...ride, [name]: undefined })}
     />

@@ -29,10 +29,13 @@ export function figureResults(figures: Figures, system: System): [label: string,
       result('steepest', 'grade', steepest.grade),
     ]);
   if (elapsed === undefined) return road;
-  return [
-    ['Time', result('time', 'duration', elapsed)],
+  const stood: [string, Result][] = [
     ['Without pauses', result('riding-time', 'duration', riding)],
     ['Standing', result('pause-time', 'duration', pauses.seconds)],
+  ];
+  return [
+    ['Time', result('time', 'duration', elapsed)],
+    ...(pauses.count > 0 ? stood : []),
     ...road,
     ['Speed', result('speed', 'speed', speed)],
     ['Vertical speed', result('vertical-speed', 'climb-rate', verticalSpeed)],

@@ -88,3 +88,21 @@ test('marks are round in the reader’s unit and lie between the ends', () => {
   expect(ticks.map(({ text }) => text)).toEqual(['0.6', '0.8', '1.0', '1.2', '1.4']);
   expect(ticks[2]?.at).toBeCloseTo(1609.344, 6);
 });
+
+test('an axis has three marks at least, where one number made no scale', () => {
+  // 2,080 to 2,960 ft stood beside "2,500" alone in steps of 500
+  const { ticks } = ticksBetween({ low: 634, high: 902 }, 'height', 'us');
+  expect(ticks.map(({ text }) => text)).toEqual(['2\u202f200', '2\u202f400', '2\u202f600', '2\u202f800']);
+  for (const [low, high] of [
+    [0, 21],
+    [95, 149],
+    [640, 655],
+    [0, 2930],
+  ] as const)
+    for (const system of ['metric', 'us'] as const)
+      for (const kind of ['height', 'distance'] as const)
+        expect(
+          ticksBetween({ low, high }, kind, system).ticks.length,
+          `${low} to ${high} ${kind} ${system}`,
+        ).toBeGreaterThan(2);
+});

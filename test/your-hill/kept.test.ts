@@ -59,6 +59,15 @@ describe('a kept recording', () => {
     expect((await loadKept(one))?.choice).toEqual(other);
   });
 
+  test('comes back with what was said of the ride, unless that is no weight', async () => {
+    const one = shelf();
+    const said: Choice = { ...choice, ride: { unassisted: true, rider: 80 } };
+    await keepRecording({ ...held, choice: said }, one);
+    expect((await loadKept(one))?.choice).toEqual(said);
+    one.values.set('choice', { ...choice, ride: { unassisted: true, rider: 'heavy' } });
+    expect((await loadKept(one))?.choice).toEqual(choice);
+  });
+
   test('is gone when it is forgotten', async () => {
     const one = shelf();
     await keepRecording(held, one);
