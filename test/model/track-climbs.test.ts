@@ -56,15 +56,18 @@ describe('findClimbs', () => {
   });
 
   test('a dip of 8 m is part of a climb, one of 20 m parts two; on a long climb the share counts', () => {
-    const dipping = (before: number, dip: number): Road => [
+    const dipping = (before: number, dip: number, after = 1000): Road => [
       { length: before, grade: 0.08 },
       { length: dip / 0.04, grade: -0.04 },
-      { length: 1000, grade: 0.08 },
+      { length: after, grade: 0.08 },
     ];
     expect(placesOf(dipping(1000, 8))).toEqual([[0, 2200]]);
     expect(placesOf(dipping(1000, 20))).toHaveLength(2);
     // 15 % of 239 m are 36 m; the fall is measured from a line of 1 %
     expect(placesOf(dipping(3000, 20))).toEqual([[0, 4500]]);
+    // a dip of 32 m falls by 40 m from that line, of 24 m by 30 m
+    expect(placesOf(dipping(3000, 32, 3000))).toHaveLength(2);
+    expect(placesOf(dipping(3000, 24, 3000))).toEqual([[0, 6600]]);
   });
 
   test('a flat of 1.5 km parts two small climbs, one of 300 m does not', () => {

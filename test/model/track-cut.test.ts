@@ -208,6 +208,40 @@ describe('simplifyProfile', () => {
     }
   });
 
+  test('of 250 points those are kept with the least squared error that there is', () => {
+    const r = random(525);
+    for (let i = 0; i < 6; i++) {
+      // rough enough that the least error is not where points stand out most
+      const full = anyProfile(r, 250);
+      const { distance, height } = full;
+      const at = (column: Float64Array, k: number): number => column[k] ?? Number.NaN;
+      /** ∫ (height − chord)² ds from one point to another, piece by piece */
+      const errorOf = (a: number, b: number): number => {
+        const slope = (at(height, b) - at(height, a)) / (at(distance, b) - at(distance, a));
+        const off = (k: number): number => at(height, k) - at(height, a) - slope * (at(distance, k) - at(distance, a));
+        let sum = 0;
+        for (let k = a; k < b; k++)
+          sum += ((at(distance, k + 1) - at(distance, k)) / 3) * (off(k) ** 2 + off(k) * off(k + 1) + off(k + 1) ** 2);
+        return sum;
+      };
+      const last = distance.length - 1;
+      // least error up to each point in so many pieces of 20 m or more
+      let least = Array.from({ length: last + 1 }, (_, k) => (k === 0 ? 0 : Number.POSITIVE_INFINITY));
+      let best = Number.POSITIVE_INFINITY;
+      for (let n = 0; n < 6; n++) {
+        const next = least.map(() => Number.POSITIVE_INFINITY);
+        for (let b = 1; b <= last; b++)
+          for (let a = 0; a < b; a++)
+            if (least[a] !== Number.POSITIVE_INFINITY && at(distance, b) - at(distance, a) >= 20)
+              next[b] = Math.min(next[b] ?? 0, (least[a] ?? 0) + errorOf(a, b));
+        least = next;
+        best = Math.min(best, least[last] ?? 0);
+      }
+      const { rms } = profileError(full, simplifyProfile(full, 6));
+      expect(rms).toBeCloseTo(Math.sqrt(best / at(distance, last)), 6);
+    }
+  });
+
   test('a ride along 40 pieces of the invented hill takes as long as along all of them, within 0.2 %', () => {
     for (const sensor of ['exact', 'barometer', 'positions'] as const)
       for (const speed of [1.5, 5]) {

@@ -280,7 +280,6 @@ describe('what is wrong in a file', () => {
 
   it('gives what is whole of a file that is cut short, and says where it ends', () => {
     const text = gpxText(inventRide(30));
-    const lines = text.split('\n');
     for (const [cut, words] of [
       [text.indexOf('<ele>', text.length / 2), 'in the middle of a point'],
       [text.lastIndexOf('</trkseg>'), 'before its last tag is closed'],
@@ -294,7 +293,6 @@ describe('what is wrong in a file', () => {
       expect(onlyPart(recording).track.distance).toHaveLength(whole);
     }
     expect(read(text).cutShort).toBe(false);
-    expect(lines.length).toBeGreaterThan(30);
   });
 
   it('leaves an & in peace where it may stand, and puts it right where pieces of the file meet', () => {
