@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Handle as Tool } from '../parts/useScenario.ts';
 import { inputOf } from '../scenario/index.ts';
 import type { ElevationChoice } from './analysis.ts';
+import type { HillBelow, NoHill } from './below.ts';
 import type { OwnRide } from './keptRecording.ts';
 import type { Given } from './Recording.tsx';
 import { problemText, type Recording } from './reading/recording.ts';
@@ -23,7 +24,6 @@ export function useRecording(tool: Tool, given: Given | null) {
   const track = part?.track;
   const [said, say] = useState('');
   const moves = useMoves();
-  const { scenario } = tool;
   const {
     ask,
     analysis,
@@ -31,33 +31,20 @@ export function useRecording(tool: Tool, given: Given | null) {
     figures,
     hill: cut,
     differences,
-  } = useFindings(track, choice, moves.moving, scenario);
-  const hill = cut && 'text' in cut ? cut : undefined;
-  const isBelow = hill !== undefined && inputOf(scenario, 'profile') === hill.text;
+  } = useFindings(track, choice, moves.moving, tool.scenario);
+  const below = useBelow(tool, cut);
 
-  // a hill that came with a link stays until the reader gives a file or picks a stretch
-  const mayPut = useRef(false);
-  // until then what this device keeps stays folded, unless it is the very hill of that link
-  const [isFolded, fold] = useState(false);
   useEffect(() => {
     if (given) return;
-    const isLink = location.search.length > 1;
     held.load().then((isThere) => {
-      if (!isThere) return;
-      mayPut.current = !isLink;
-      fold(isLink);
+      if (isThere) below.found();
     });
   }, []);
-  useEffect(() => {
-    if (isBelow) fold(false);
-  }, [isBelow]);
-
   const announce = useRef(false);
   useEffect(() => {
     if (!file.read) return;
-    mayPut.current = true;
     announce.current = true;
-    fold(false);
+    below.claim();
     held.take(file.read);
   }, [file.read]);
   useEffect(() => {
@@ -65,15 +52,8 @@ export function useRecording(tool: Tool, given: Given | null) {
     announce.current = false;
     say(foundText(recording, part, analysis));
   }, [analysis]);
-
-  const put = (): void => {
-    if (hill) tool.change(({ edit }, before) => edit(before, 'profile', 0, hill.text));
-  };
-  useEffect(() => {
-    if (hill && mayPut.current) put();
-  }, [hill?.text]);
   const choose = (next: Stretch): void => {
-    mayPut.current = true;
+    below.claim();
     held.change({ stretch: next });
   };
 
@@ -98,16 +78,16 @@ export function useRecording(tool: Tool, given: Given | null) {
     differences,
     /** an end is being moved */
     moving: moves.moving,
-    isBelow,
+    isBelow: below.is,
     /** there is a recording, and the hill below came with a link: it waits until the reader opens it */
-    isFolded: isFolded && recording !== undefined,
-    open: (): void => fold(false),
+    isFolded: below.isFolded && recording !== undefined,
+    open: below.open,
     put: (): void => {
-      mayPut.current = true;
-      put();
+      below.claim();
+      below.put();
     },
     choosePart: (index: number): void => {
-      mayPut.current = true;
+      below.claim();
       held.change({ part: index, stretch: null });
     },
     chooseElevation: (next: Partial<ElevationChoice>): void => held.change(next),
@@ -141,6 +121,43 @@ export function useRecording(tool: Tool, given: Given | null) {
 }
 
 export type RecordingHandle = ReturnType<typeof useRecording>;
+
+/**
+ * Whether the picked stretch is the hill below. A hill that came with a link stays there until the reader gives a file or picks a stretch,
+ * and what this device keeps stays folded so long, unless it is the very hill of that link.
+ */
+function useBelow(tool: Tool, cut: HillBelow | NoHill | undefined) {
+  const mayPut = useRef(false);
+  const [isFolded, fold] = useState(false);
+  const hill = cut && 'text' in cut ? cut : undefined;
+  const is = hill !== undefined && inputOf(tool.scenario, 'profile') === hill.text;
+  useEffect(() => {
+    if (is) fold(false);
+  }, [is]);
+  const put = (): void => {
+    if (hill) tool.change(({ edit }, before) => edit(before, 'profile', 0, hill.text));
+  };
+  useEffect(() => {
+    if (hill && mayPut.current) put();
+  }, [hill?.text]);
+  return {
+    is,
+    isFolded,
+    put,
+    open: (): void => fold(false),
+    /** This device kept a recording. */
+    found: (): void => {
+      const isLink = location.search.length > 1;
+      mayPut.current = !isLink;
+      fold(isLink);
+    },
+    /** The reader chose: from now on what is picked is the hill below. */
+    claim: (): void => {
+      mayPut.current = true;
+      fold(false);
+    },
+  };
+}
 
 /** The file that was given last: read in a worker, and what came of it. */
 function useFile(given: Given | null) {

@@ -1,5 +1,5 @@
 import { gzipSync } from 'node:zlib';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { collectProblems } from '../../calculators/your-hill/reading/problems.ts';
 import { readFile } from '../../calculators/your-hill/reading/readFile.ts';
 import { readRecording } from '../../calculators/your-hill/reading/readRecording.ts';
@@ -92,6 +92,16 @@ describe('reading', () => {
       { where: 'line 4', message: 'The file has more than a million points: those from here on are not read.' },
     ]);
   });
+});
+
+test('of one kind of mistakes three are named and the others counted, also where it is one', () => {
+  const problems = collectProblems('line');
+  const last = (): string | undefined => problems.list().at(-1)?.message;
+  for (const at of [1, 2, 3, 4]) problems.add('points that are nowhere', at, 'This point is nowhere.');
+  expect(problems.list()).toHaveLength(4);
+  expect(last()).toBe('And one more of the last kind.');
+  problems.add('points that are nowhere', 5, 'This point is nowhere.');
+  expect(last()).toBe('And 2 more points that are nowhere.');
 });
 
 describe('a file from a disk', () => {

@@ -32,11 +32,14 @@ export function collectProblems(unit: 'line' | 'record'): Problems {
     list: () => [
       ...said,
       ...[...kinds].flatMap(([kind, { named, count }]) =>
-        count > NAMED ? [...named, { where: '', message: `And ${count - NAMED} more ${kind}.` }] : named,
+        count > NAMED ? [...named, { where: '', message: othersText(count - NAMED, kind) }] : named,
       ),
     ],
   };
 }
+
+const othersText = (count: number, kind: string): string =>
+  count === 1 ? 'And one more of the last kind.' : `And ${count} more ${kind}.`;
 
 /** A text of the file within a sentence, shortened, without what would upset a line. */
 export function quoted(text: string): string {
