@@ -1,5 +1,6 @@
 import { airDensity, FADE_WIDTH, type Hill, type UncertainInput } from '../model/index.ts';
 import {
+  assistLimitOf,
   BIKE_SCALE,
   columnsOf,
   DISTANCE_RELATIVE,
@@ -10,7 +11,6 @@ import {
   GAIN_RELATIVE,
   inputOf,
   isGiven,
-  limitOf,
   METER_SCALE,
   measured,
   numberOf,
@@ -51,7 +51,7 @@ export function measurementOf(scenario: Scenario, hill: Hill, targetHill: Hill):
       time: numberOf(scenario, 'time', bike),
       riderPower: numberOf(scenario, 'power'),
       mass: rider + numberOf(scenario, 'bike', bike),
-      assistLimit: limitOf(scenario, bike),
+      assistLimit: assistLimitOf(scenario, bike),
       reserves: reservesOf(scenario, bike),
     })),
     target: {

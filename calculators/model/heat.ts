@@ -17,6 +17,10 @@ export function torqueRatio(power: number, cadence: number, heat: Heat): number 
   return (power * heat.continuousCadence) / (heat.continuous * cadence);
 }
 
+/** Cadence in rpm while there is any choice: the rider's, or else the one at which the motor's lasting output is stated. */
+export const cadenceOf = ({ cadence }: { cadence?: number | undefined }, heat: Heat): number =>
+  cadence ?? heat.continuousCadence;
+
 /** Output, W, that heat allows for ever at `cadence` (rpm): the torque held for ever, turned at that cadence. */
 export const heldPower = (cadence: number, heat: Heat): number => (heat.continuous * cadence) / heat.continuousCadence;
 

@@ -1,8 +1,8 @@
 import { type Climb, loadOf } from './climb.ts';
 import { assistShare, motorBound, motorOutput } from './motor.ts';
 import { powerForTime, type Search } from './powerForTime.ts';
+import { profileOf } from './profile.ts';
 import { crankPower, resistanceOf } from './resistance.ts';
-import { profileOf } from './ride.ts';
 import { type Reserves, rideStages } from './stages.ts';
 
 /** Power at the crank, W, that rides the hill at `speed` (m/s). */

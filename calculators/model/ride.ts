@@ -1,13 +1,13 @@
 import { type Climb, loadOf } from './climb.ts';
 import { FADE_WIDTH, GRAVITY } from './constants.ts';
 import { cadenceAt, crankTorque, gearSpeed, wheelForce } from './gears.ts';
-import { finalRise, heldPower, torqueRatio } from './heat.ts';
+import { cadenceOf, finalRise, heldPower, torqueRatio } from './heat.ts';
 import { motorBound } from './motor.ts';
-import type { Profile } from './profile.ts';
+import { profileOf } from './profile.ts';
 import { type Resistance, resistanceOf, resistingForce } from './resistance.ts';
 import { SETTLED, Settling } from './settling.ts';
 import { steadySpeed } from './speed.ts';
-import { cadenceOf, type Reserves, type Stage, type StagedClimb } from './stages.ts';
+import type { Reserves, Stage, StagedClimb } from './stages.ts';
 
 /** A motor that heat holds back is let up again once its rise has fallen to this share of the permitted one: our assumption, so that it does not come and go. */
 export const COOLED = 0.95;
@@ -50,7 +50,7 @@ export interface Span {
  * of `brakes`, and of `kinetic.end − kinetic.start`.
  */
 export interface ProfileRide extends StagedClimb {
-  /** one row for each point of the profile; the motor's power is what it gives there */
+  /** one row for each point of the profile: m from the bottom, s, m/s, and W that the motor gives there */
   points: { distance: Float64Array; time: Float64Array; speed: Float64Array; motorPower: Float64Array };
   /** in the order in which they begin; those of the rider may lie over those of the motor */
   spans: Span[];
@@ -63,16 +63,13 @@ export interface ProfileRide extends StagedClimb {
 /** A ride along a profile rather than one in stages of one grade. */
 export const isAlongProfile = (ride: StagedClimb): ride is ProfileRide => 'spans' in ride;
 
-/** The profile of a hill, straight from bottom to top where none is known. */
-export function profileOf({ profile, distance, gain }: Climb['hill']): Profile {
-  return profile ?? { distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) };
-}
-
 /** Crank power of rider and motor over a range of speeds: the motor gives `power + perSpeed · v`. */
 interface Part {
   /** m/s, where it ends */
   upTo: number;
+  /** W */
   power: number;
+  /** N */
   perSpeed: number;
   limit: SpanLimit | undefined;
   /** +1 where the air comes from the front, −1 where the wind is faster */
@@ -83,6 +80,7 @@ interface Part {
 
 /** What turns the crank while nothing else gives out, by rising speed. */
 interface Law {
+  /** W */
   riderPower: number;
   parts: Part[];
 }
@@ -159,7 +157,8 @@ class Ride {
 
   private readonly climb: Climb;
   private readonly reserves: Reserves;
-  private readonly mass: number;
+  /** kg that are sped up */
+  readonly mass: number;
   private readonly topSpeed: number;
   /** N that neither slope nor speed change */
   private readonly bearings: number;
@@ -228,9 +227,10 @@ class Ride {
       const distance = end === 'piece' ? left : settling.distance;
       this.note(part.limit, distance, settling.time, part.power * settling.time + part.perSpeed * distance);
       this.riderWork += law.riderPower * settling.time;
-      this.rolling += this.rollingForce * distance + this.resistance.linear * settling.speeds;
+      this.rolling += this.rollingForce * distance + this.resistance.linear * settling.speedIntegral;
       const { headWind: wind, quadratic } = this.resistance;
-      this.air += part.wind * quadratic * (settling.squares + wind * (2 * settling.speeds + wind * distance));
+      this.air +=
+        part.wind * quadratic * (settling.squareIntegral + wind * (2 * settling.speedIntegral + wind * distance));
       this.speed = settling.speed;
       left = end === 'piece' ? 0 : left - distance;
       if (end !== 'piece' && end !== 'speed') this.change(end);
@@ -702,7 +702,7 @@ export function rideProfile(climb: Climb, reserves: Reserves, tolerance = 1e-7):
   }
   const { time, motorWork, riderWork, rolling, air, brakes, energy, seams, spans } = ride;
   let stages: Stage[] | undefined;
-  const kinetic = (v: number): number => 0.5 * (climb.mass + (climb.wheelMass ?? 0)) * v * v;
+  const kinetic = (v: number): number => 0.5 * ride.mass * v * v;
   const crankPower = (motorWork + riderWork) / time;
   return {
     time,

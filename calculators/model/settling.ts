@@ -69,31 +69,31 @@ export class Settling {
   // what is found: s, m, ∫ v ds, ∫ v² ds and m/s at the end, and the progress up to there
   time = 0;
   distance = 0;
-  speeds = 0;
-  squares = 0;
+  speedIntegral = 0;
+  squareIntegral = 0;
   speed = 0;
   progress = 0;
 
   // the smooth parts of the first four
   private smoothTime = 0;
   private smoothDistance = 0;
-  private smoothSpeeds = 0;
-  private smoothSquares = 0;
+  private smoothSpeedIntegral = 0;
+  private smoothSquareIntegral = 0;
   private upTo = Number.NaN;
   // and those all the way to the steady speed
   private wholeTime = 0;
   private wholeDistance = 0;
-  private wholeSpeeds = 0;
-  private wholeSquares = 0;
+  private wholeSpeedIntegral = 0;
+  private wholeSquareIntegral = 0;
   private isWhole = false;
 
   constructor() {
     // fields that hold fractions from the start keep their kind, so that no number is boxed on the way
     this.mass = this.power = this.constant = this.linear = this.quadratic = this.steady = 0.5;
     this.away = this.q0 = this.q1 = this.q2 = this.atSteady = this.scale = this.upTo = 0.5;
-    this.time = this.distance = this.speeds = this.squares = this.speed = this.progress = 0.5;
-    this.smoothTime = this.smoothDistance = this.smoothSpeeds = this.smoothSquares = 0.5;
-    this.wholeTime = this.wholeDistance = this.wholeSpeeds = this.wholeSquares = 0.5;
+    this.time = this.distance = this.speedIntegral = this.squareIntegral = this.speed = this.progress = 0.5;
+    this.smoothTime = this.smoothDistance = this.smoothSpeedIntegral = this.smoothSquareIntegral = 0.5;
+    this.wholeTime = this.wholeDistance = this.wholeSpeedIntegral = this.wholeSquareIntegral = 0.5;
   }
 
   /**
@@ -167,8 +167,8 @@ export class Settling {
     const folded = this.isOwn ? scale * x : 0;
     this.time = folded + this.smoothTime;
     this.distance = folded * steady + this.smoothDistance;
-    this.speeds = folded * steady * steady + this.smoothSpeeds;
-    this.squares = folded * steady * steady * steady + this.smoothSquares;
+    this.speedIntegral = folded * steady * steady + this.smoothSpeedIntegral;
+    this.squareIntegral = folded * steady * steady * steady + this.smoothSquareIntegral;
     this.speed = steady + y;
     this.progress = x;
   }
@@ -222,8 +222,8 @@ export class Settling {
     const after = 0.5 * step * this.perFolding(this.speed);
     this.time += before + after;
     this.distance += before * v + after * this.speed;
-    this.speeds += before * v * v + after * this.speed * this.speed;
-    this.squares += before * v * v * v + after * this.speed * this.speed * this.speed;
+    this.speedIntegral += before * v * v + after * this.speed * this.speed;
+    this.squareIntegral += before * v * v * v + after * this.speed * this.speed * this.speed;
   }
 
   /** The power that is left for speeding up, W. */
@@ -236,7 +236,7 @@ export class Settling {
     if (y === this.upTo) return;
     const { away } = this;
     this.upTo = y;
-    this.smoothTime = this.smoothDistance = this.smoothSpeeds = this.smoothSquares = 0;
+    this.smoothTime = this.smoothDistance = this.smoothSpeedIntegral = this.smoothSquareIntegral = 0;
     if (!(this.isOwn && Math.abs(y) < NEARLY * Math.abs(away))) {
       if (y !== away) this.panel(y, away, 0);
       return;
@@ -246,14 +246,14 @@ export class Settling {
       this.isWhole = true;
       this.wholeTime = this.smoothTime;
       this.wholeDistance = this.smoothDistance;
-      this.wholeSpeeds = this.smoothSpeeds;
-      this.wholeSquares = this.smoothSquares;
+      this.wholeSpeedIntegral = this.smoothSpeedIntegral;
+      this.wholeSquareIntegral = this.smoothSquareIntegral;
     }
     // all the way to the steady speed, less the last of it by Gauss's rule of three points
     let time = 0;
     let distance = 0;
-    let speeds = 0;
-    let squares = 0;
+    let speedIntegral = 0;
+    let squareIntegral = 0;
     for (let i = -1; i <= 1; i++) {
       const v = this.steady + y * (0.5 + i * GAUSS_THREE);
       const weight = i === 0 ? 8 / 18 : 5 / 18;
@@ -263,13 +263,13 @@ export class Settling {
       const perSpeeds = v * folding + this.steady * perDistance;
       time += weight * perTime;
       distance += weight * perDistance;
-      speeds += weight * perSpeeds;
-      squares += weight * (v * v * folding + this.steady * perSpeeds);
+      speedIntegral += weight * perSpeeds;
+      squareIntegral += weight * (v * v * folding + this.steady * perSpeeds);
     }
     this.smoothTime = this.wholeTime - y * time;
     this.smoothDistance = this.wholeDistance - y * distance;
-    this.smoothSpeeds = this.wholeSpeeds - y * speeds;
-    this.smoothSquares = this.wholeSquares - y * squares;
+    this.smoothSpeedIntegral = this.wholeSpeedIntegral - y * speedIntegral;
+    this.smoothSquareIntegral = this.wholeSquareIntegral - y * squareIntegral;
   }
 
   /** (h(v) − h(v∞))/y, without a difference. */
@@ -278,7 +278,7 @@ export class Settling {
     return (this.mass * (q0 - q2 * v * steady)) / ((q0 + v * (q1 + v * q2)) * this.atSteady);
   }
 
-  /** Adds the smooth parts between two speeds, given from the steady one, in halves where one rule is not enough. */
+  /** Adds the smooth parts between two speedIntegral, given from the steady one, in halves where one rule is not enough. */
   private panel(a: number, b: number, depth: number): void {
     const { mass, steady, q0, q1, q2, isOwn } = this;
     const atRest = (mass / this.atSteady) * q0;
@@ -287,8 +287,8 @@ export class Settling {
     const middle = 0.5 * (a + b);
     let time = 0;
     let distance = 0;
-    let speeds = 0;
-    let squares = 0;
+    let speedIntegral = 0;
+    let squareIntegral = 0;
     let rough = 0;
     for (let i = 0; i < 15; i++) {
       const weight = KRONROD[i] as number;
@@ -301,14 +301,14 @@ export class Settling {
         perTime = (atRest - change * v) * inverse;
         perDistance = folding + steady * perTime;
         const perSpeeds = v * folding + steady * perDistance;
-        speeds += weight * perSpeeds;
-        squares += weight * (v * v * folding + steady * perSpeeds);
+        speedIntegral += weight * perSpeeds;
+        squareIntegral += weight * (v * v * folding + steady * perSpeeds);
       } else {
         // from the start to here: the way back over y
         perTime = (-mass * v) / this.surplus(v);
         perDistance = perTime * v;
-        speeds += weight * perDistance * v;
-        squares += weight * perDistance * v * v;
+        speedIntegral += weight * perDistance * v;
+        squareIntegral += weight * perDistance * v * v;
       }
       time += weight * perTime;
       distance += weight * perDistance;
@@ -322,7 +322,7 @@ export class Settling {
     }
     this.smoothTime += half * time;
     this.smoothDistance += half * distance;
-    this.smoothSpeeds += half * speeds;
-    this.smoothSquares += half * squares;
+    this.smoothSpeedIntegral += half * speedIntegral;
+    this.smoothSquareIntegral += half * squareIntegral;
   }
 }

@@ -3,7 +3,7 @@ import { type Climb, rideClimb, type SteadyClimb } from './climb.ts';
 import { crossingOf } from './crossing.ts';
 import type { Endurance } from './endurance.ts';
 import { cadenceAt, crankTorque } from './gears.ts';
-import { type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
+import { cadenceOf, type Heat, heldPower, holdTime, torqueRatio } from './heat.ts';
 import { assistShare, motorBound } from './motor.ts';
 import { isAlongProfile, rideProfile, type SpanLimit } from './ride.ts';
 
@@ -29,9 +29,12 @@ export interface Stage {
   limit: 'none' | 'heat' | 'battery';
   /** where it begins: m and s from the bottom */
   from: { distance: number; time: number };
+  /** m along the road, and s */
   distance: number;
   time: number;
+  /** m/s */
   speed: number;
+  /** W at the crank */
   motorPower: number;
   /** m/s at its two ends, along a profile, where `speed` is the mean */
   ends?: readonly [number, number];
@@ -43,9 +46,6 @@ export interface StagedClimb extends SteadyClimb {
   energy: number;
   stages: Stage[];
 }
-
-/** Cadence in rpm while there is any choice: the rider's, or else the one at which the motor's lasting output is stated. */
-export const cadenceOf = (climb: Climb, heat: Heat): number => climb.cadence ?? heat.continuousCadence;
 
 /** Time, s, for which a cold or warm motor rides on like this before heat limits it. In the lowest gear a slow bike turns its motor slowly, at more torque for its power. */
 function heatIn(climb: Climb, heat: Heat, { motorPower, speed }: SteadyClimb): number {
@@ -155,7 +155,7 @@ export function limitsOf(climb: Climb, reserves: Reserves, riding = rideStages):
 }
 
 /** The one of these limits that is asked for, from a ride that is known already; undefined where it does not bind. */
-export function limitOf(
+export function costOfLimit(
   climb: Climb,
   reserves: Reserves,
   ride: StagedClimb,

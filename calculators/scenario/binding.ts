@@ -1,11 +1,11 @@
 import {
   type Climb,
+  costOfLimit,
   distanceAfter,
   type Hill,
   heightAt,
   isAlongProfile,
   type Limit,
-  limitOf,
   type Reserves,
   type Span,
   type StagedClimb,
@@ -91,7 +91,7 @@ export function bindingOf(
     const after = Math.min(endures ?? 0, ride.time);
     return { after, height: heightAt(hill, distanceAfter(ride, after)), lost: Number.NaN };
   }
-  const same = limitOf(climb, reserves, ride, binds, riding);
+  const same = costOfLimit(climb, reserves, ride, binds, riding);
   return same
     ? { after: same.from.time, height: heightAt(hill, same.from.distance), lost: same.lost }
     : { after: ride.time, height: hill.gain, lost: 0 };

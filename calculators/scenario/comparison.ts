@@ -94,7 +94,7 @@ const heightLeft = (hill: Hill, behind: number): number =>
   hill.profile ? hill.gain - heightAt(hill, hill.distance - behind) : behind * hill.sin;
 
 /** Results that calculators of several bikes share, by name. */
-export const COLUMNS = {
+export const RESULT_COLUMNS = {
   time: { name: 'time', kind: 'duration', of: ({ ride }) => ride.time },
   gap: { name: 'gap', kind: 'duration', of: ({ ride, fastest }) => ride.time - fastest, floor: zero },
   distanceBehind: { name: 'distance-behind', kind: 'distance', of: ({ behind }) => behind, floor: zero },

@@ -75,14 +75,8 @@ function problemOf(canonical: string): string | undefined {
   return undefined;
 }
 
-/** The road that a text describes, or what is wrong with the text. Never throws. */
-export function readProfile(text: string): Profile | { problem: string } {
-  const tidied = tidyProfile(text);
-  return 'problem' in tidied ? tidied : profileOf(tidied.canonical);
-}
-
 /** The road of a canonical text. */
-export function profileOf(canonical: string): Profile {
+export function profileFromText(canonical: string): Profile {
   const pieces = piecesOf(canonical);
   const distance = new Float64Array(pieces.length + 1);
   const height = new Float64Array(pieces.length + 1);
@@ -97,7 +91,7 @@ export function profileOf(canonical: string): Profile {
 }
 
 /**
- * The canonical text of a road: each point to the nearest 0.1 m, so that nothing adds up on the way. What `readProfile` gave comes back
+ * The canonical text of a road: each point to the nearest 0.1 m, so that nothing adds up on the way. What `profileFromText` gave comes back
  * as it was. A piece that is no longer than that is left out.
  */
 export function writeProfile({ distance, height }: Profile): string {

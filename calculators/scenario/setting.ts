@@ -28,7 +28,7 @@ import {
 } from './doubts.ts';
 import type { Remark } from './outcome.ts';
 import { TOP_SPEED } from './parameters/profile.ts';
-import { profileOf } from './profile-text.ts';
+import { profileFromText } from './profile-text.ts';
 import { profileInWords } from './profile-words.ts';
 import { columnsOf, inputOf, isGiven, numberOf, optionalOf, type Scenario } from './scenario.ts';
 
@@ -50,7 +50,7 @@ const overruled = (field: string, text: string): Remark => ({ tone: 'caution', t
 export function hillInPieces(scenario: Scenario): Hill & { profile: Profile } {
   const text = inputOf(scenario, 'profile');
   if (typeof text !== 'string') throw new RangeError('There is no hill in pieces.');
-  const profile = profileOf(text);
+  const profile = profileFromText(text);
   return { ...hillFromProfile(profile), profile };
 }
 
@@ -73,7 +73,7 @@ function piecesBefore(
         },
       ];
   for (const note of notes) note.pieces = name;
-  return { ok: true, value: hillFromProfile(profileOf(text)), notes };
+  return { ok: true, value: hillFromProfile(profileFromText(text)), notes };
 }
 
 /** The (measured) hill: pieces beat height, and height beats grade. */
@@ -138,7 +138,7 @@ export function motorOf(scenario: Scenario, column: number): number {
 }
 
 /** Assist limit of a bike, m/s, null where there is none. */
-export function limitOf(scenario: Scenario, column: number): number | null {
+export function assistLimitOf(scenario: Scenario, column: number): number | null {
   const limit = inputOf(scenario, 'limit', column);
   return typeof limit === 'number' ? limit : null;
 }
@@ -211,7 +211,7 @@ export function climbOf(scenario: Scenario, hill: Hill, column: number): Climb {
     efficiency: numberOf(scenario, 'drive'),
     riderPower: numberOf(scenario, 'power'),
     motorPower: motorOf(scenario, column),
-    assistLimit: limitOf(scenario, column),
+    assistLimit: assistLimitOf(scenario, column),
     support: optionalOf(scenario, 'support', column),
     torque: optionalOf(scenario, 'torque', column),
     cadence: optionalOf(scenario, 'cadence'),

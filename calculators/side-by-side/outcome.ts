@@ -1,4 +1,4 @@
-import { COLUMNS, type ComparisonOutcome, compareBikes, withoutHill } from '../scenario/comparison.ts';
+import { type ComparisonOutcome, compareBikes, RESULT_COLUMNS, withoutHill } from '../scenario/comparison.ts';
 import { enduranceOf, enduranceResult, hillOf, none, type Scenario } from '../scenario/index.ts';
 
 const {
@@ -13,7 +13,7 @@ const {
   bindsAfter,
   bindsHeight,
   timeLost,
-} = COLUMNS;
+} = RESULT_COLUMNS;
 const RESULTS = [
   time,
   gap,

@@ -8,7 +8,7 @@ import {
   simplifyProfile,
   type Track,
 } from '../model/index.ts';
-import { profileOf, tidyProfile, writeProfile } from '../scenario/profile-text.ts';
+import { profileFromText, tidyProfile, writeProfile } from '../scenario/profile-text.ts';
 
 /** Pieces of the hill that a recording gives. A link takes 60; fewer keep it short, and 40 are closer than heights are known. */
 export const PIECES = 40;
@@ -44,7 +44,7 @@ export function hillBelow(
   const text = writeProfile(simplifyProfile(full, PIECES));
   if ('problem' in tidyProfile(text)) return { problem: problemOf(full) };
   // what is ridden is what the text says, to the decimetre
-  const simple = profileOf(text);
+  const simple = profileFromText(text);
   return { text, full, simple, largestError: profileError(full, simple).largest };
 }
 

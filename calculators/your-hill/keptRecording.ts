@@ -1,5 +1,5 @@
 import { createStore, delMany, getMany, set } from 'idb-keyval';
-import { COLUMNS } from '../model/index.ts';
+import { TRACK_COLUMNS } from '../model/index.ts';
 import type { ElevationChoice } from './analysis.ts';
 import { noteKept } from './kept.ts';
 import type { Recording } from './reading/recording.ts';
@@ -109,7 +109,9 @@ function heldOf(stored: unknown, choice: unknown): Held | undefined {
   const chosen = recording?.parts?.[part ?? -1];
   if (version !== VERSION || !recording || !chosen) return undefined;
   const points = chosen.track.distance.length;
-  if (!COLUMNS.every((name) => chosen.track[name] instanceof Float64Array && chosen.track[name].length === points))
+  if (
+    !TRACK_COLUMNS.every((name) => chosen.track[name] instanceof Float64Array && chosen.track[name].length === points)
+  )
     return undefined;
   if (![window, threshold].every(Number.isFinite)) return undefined;
   const isWithin = stretch && stretch.from >= 0 && stretch.from < stretch.to && stretch.to < points;

@@ -1,14 +1,20 @@
-import { type Hill, hillFromProfile, type Profile, steepestStretch } from '../model/index.ts';
-import { COLUMNS, type Column, type ComparisonOutcome, compareBikes, type Trial } from '../scenario/comparison.ts';
+import { type Hill, hillFromProfile, type Profile, steepestStretch, straightProfile } from '../model/index.ts';
+import {
+  type Column,
+  type ComparisonOutcome,
+  compareBikes,
+  RESULT_COLUMNS,
+  type Trial,
+} from '../scenario/comparison.ts';
 import { enduranceOf, enduranceResult, exact, hillInPieces, type Scenario } from '../scenario/index.ts';
 import { ridesOf } from '../scenario/rides.ts';
 import { reservesWithRider } from './reserves.ts';
 
-const { time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost } = COLUMNS;
+const { time, gap, speed, motorPower, batteryEnergy, batteryShare, bindsAfter, bindsHeight, timeLost } = RESULT_COLUMNS;
 
 /** Results of a bike on this hill; the last two from a hill as long and as high, of one grade. */
 function resultsOn({ distance, gain }: Hill): Column[] {
-  const even = hillFromProfile({ distance: Float64Array.of(0, distance), height: Float64Array.of(0, gain) });
+  const even = hillFromProfile(straightProfile(distance, gain));
   const riding = ridesOf(even);
   const atMeanGrade = ({ climb, reserves }: Trial): number => riding({ ...climb, hill: even }, reserves).time;
   return [

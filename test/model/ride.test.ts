@@ -2,13 +2,13 @@ import * as mathjs from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import {
   type Climb,
+  costOfLimit,
   crankPowerForTime,
   distanceAfter,
   FADE_WIDTH,
   hillFromGrade,
   inferMotor,
   type Limit,
-  limitOf,
   limitsOf,
   motorToKeep,
   type ProfileRide,
@@ -552,7 +552,7 @@ describe('what follows from a ride', () => {
       for (const limit of limits) {
         seen.set(limit.limit, (seen.get(limit.limit) ?? 0) + 1);
         expect(limit.from).toEqual(ride.spans.find((span) => span.limit === limit.limit)?.from);
-        expect(limitOf(climb, reserves, ride, limit.limit)).toEqual(limit);
+        expect(costOfLimit(climb, reserves, ride, limit.limit)).toEqual(limit);
         const without = unlimited(climb, reserves, limit.limit);
         expect(limit.lost).toBe(Math.max(0, ride.time - rideProfile(...without).time));
       }

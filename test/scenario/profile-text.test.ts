@@ -12,15 +12,15 @@ import {
   valueText,
   writeLink,
 } from '../../calculators/scenario/index.ts';
-import { profileOf, readProfile, tidyProfile, writeProfile } from '../../calculators/scenario/profile-text.ts';
+import { profileFromText, tidyProfile, writeProfile } from '../../calculators/scenario/profile-text.ts';
 import '../../calculators/scenario/vocabulary.ts';
 import { hillOf, targetHillOf } from '../../calculators/scenario/setting.ts';
 import { random } from '../random.ts';
 import { anyPieces } from './queries.ts';
 
 const problem = (text: string): string => {
-  const read = readProfile(text);
-  return 'problem' in read ? read.problem.replaceAll('\u202f', ' ') : 'none';
+  const tidied = tidyProfile(text);
+  return 'problem' in tidied ? tidied.problem.replaceAll('\u202f', ' ') : 'none';
 };
 const canonical = (text: string): string => {
   const tidied = tidyProfile(text);
@@ -30,8 +30,7 @@ const canonical = (text: string): string => {
 describe('a hill in pieces', () => {
   test('is the length and rise of each piece, added up from the bottom', () => {
     // 120 + 85 = 205, + 60.5 = 265.5; 9.6 + 12.1 = 21.7, − 1.2 = 20.5
-    const read = readProfile('1:120,9.6:85,12.1:60.5,-1.2');
-    expect(read).toEqual({
+    expect(profileFromText('1:120,9.6:85,12.1:60.5,-1.2')).toEqual({
       distance: Float64Array.of(0, 120, 205, 265.5),
       height: Float64Array.of(0, 9.6, 21.7, 20.5),
     });
@@ -48,7 +47,7 @@ describe('a hill in pieces', () => {
     const r = random(51);
     for (let i = 0; i < 500; i++) {
       const text = canonical(anyPieces(r));
-      expect(writeProfile(profileOf(text))).toBe(text);
+      expect(writeProfile(profileFromText(text))).toBe(text);
       expect(canonical(text)).toBe(text);
     }
   });
@@ -61,7 +60,7 @@ describe('a hill in pieces', () => {
       distance[i] = (distance[i - 1] ?? 0) + r.between(20, 300);
       height[i] = (height[i - 1] ?? 0) + r.between(-2, 9);
     }
-    const again = profileOf(writeProfile({ distance, height }));
+    const again = profileFromText(writeProfile({ distance, height }));
     for (const [column, back] of [
       [distance, again.distance],
       [height, again.height],
@@ -74,7 +73,7 @@ describe('a hill in pieces', () => {
   test('a road of a thousand points on 0.05 m each leaves out what is too short to write', () => {
     const distance = Float64Array.from({ length: 1001 }, (_, i) => 0.05 * i);
     const height = distance.map((along) => 0.1 * along);
-    const { distance: along, height: up } = profileOf(writeProfile({ distance, height }));
+    const { distance: along, height: up } = profileFromText(writeProfile({ distance, height }));
     expect([along.at(-1), up.at(-1)]).toEqual([50, 5]);
     expect(along.every((each, i) => i === 0 || each > (along[i - 1] ?? 0))).toBe(true);
   });

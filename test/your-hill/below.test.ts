@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isTooSteep, type Track } from '../../calculators/model/index.ts';
 import { exampleOf, readLink, writeLink } from '../../calculators/scenario/index.ts';
-import { profileOf, tidyProfile } from '../../calculators/scenario/profile-text.ts';
+import { profileFromText, tidyProfile } from '../../calculators/scenario/profile-text.ts';
 import '../../calculators/scenario/vocabulary.ts';
 import { edit } from '../../calculators/scenario/editing.ts';
 import { type HillBelow, hillBelow, type NoHill, PIECES } from '../../calculators/your-hill/below.ts';
@@ -59,7 +59,7 @@ describe('a stretch as the hill', () => {
     const text = textOf(hill);
     expect(tidyProfile(text)).toEqual({ canonical: text });
     // 80 + 40 + 80 and 4 + 22.8 + 4 m: the ends stay
-    const { distance, height } = profileOf(text);
+    const { distance, height } = profileFromText(text);
     expect([distance.at(-1), height.at(-1)]).toEqual([200, 30.8]);
     const scenario = edit(exampleOf('your-hill'), 'profile', 0, text);
     expect(scenario.cells.profile?.value).toBe(text);
@@ -87,7 +87,7 @@ describe('a stretch as the hill', () => {
       taken++;
       expect(tidyProfile(hill.text)).toEqual({ canonical: hill.text });
       expect(hill.simple.distance.length).toBeLessThanOrEqual(PIECES + 1);
-      expect(hill.simple).toEqual(profileOf(hill.text));
+      expect(hill.simple).toEqual(profileFromText(hill.text));
     }
     expect(taken).toBeGreaterThan(200);
     expect(refused).toBeGreaterThan(20);

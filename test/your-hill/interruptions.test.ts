@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { COLUMNS, type Track } from '../../calculators/model/index.ts';
+import { TRACK_COLUMNS, type Track } from '../../calculators/model/index.ts';
 import { mendedLine, missingText, pausesText } from '../../calculators/your-hill/found-words.ts';
 import { missingIn, pausesOf } from '../../calculators/your-hill/interruptions.ts';
 
 /** A ride at 5 m/s with a point each second, and 200 W. */
 function ridden(seconds: number): Track {
   const column = (of: (i: number) => number): Float64Array => Float64Array.from({ length: seconds }, (_, i) => of(i));
-  const empty = Object.fromEntries(COLUMNS.map((name) => [name, column(() => Number.NaN)])) as Omit<Track, 'breaks'>;
+  const empty = Object.fromEntries(TRACK_COLUMNS.map((name) => [name, column(() => Number.NaN)])) as Omit<
+    Track,
+    'breaks'
+  >;
   return { ...empty, distance: column((i) => 5 * i), time: column((i) => i), power: column(() => 200), breaks: [] };
 }
 

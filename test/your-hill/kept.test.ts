@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { COLUMNS, type Track } from '../../calculators/model/index.ts';
+import { TRACK_COLUMNS, type Track } from '../../calculators/model/index.ts';
 import {
   type Choice,
   forgetKept,
@@ -33,7 +33,7 @@ function shelf(): FakeShelf {
 }
 
 const track = {
-  ...(Object.fromEntries(COLUMNS.map((name) => [name, Float64Array.of(0, 10, 20)])) as Omit<Track, 'breaks'>),
+  ...(Object.fromEntries(TRACK_COLUMNS.map((name) => [name, Float64Array.of(0, 10, 20)])) as Omit<Track, 'breaks'>),
   breaks: [],
 };
 const choice: Choice = { part: 0, window: 80, threshold: 4, stretch: { from: 0, to: 2, own: true } };

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { calibrateRide, climbFigures, type RideCalibration, type Track } from '../../calculators/model/index.ts';
 import { edit } from '../../calculators/scenario/editing.ts';
-import { profileOf } from '../../calculators/scenario/profile-text.ts';
+import { profileFromText } from '../../calculators/scenario/profile-text.ts';
 import { exampleOf } from '../../calculators/scenario/vocabulary.ts';
 import { analyse } from '../../calculators/your-hill/analysis.ts';
 import { hillBelow, PIECES } from '../../calculators/your-hill/below.ts';
@@ -60,7 +60,7 @@ describe('three hills', () => {
     const stretch = climbs[1] ?? { from: 0, to: 0 };
     const hill = hillBelow(track, height, stretch);
     if ('problem' in hill) throw new Error(hill.problem);
-    const profile = profileOf(hill.text);
+    const profile = profileFromText(hill.text);
     expect(profile.distance.length).toBeLessThanOrEqual(PIECES + 1);
     const figures = climbFigures(track, height, stretch.from, stretch.to);
     // to the decimetre of the text

@@ -2,7 +2,7 @@ import { BEARINGS_CONSTANT, BEARINGS_PER_SPEED, GRAVITY } from '../constants.ts'
 import { tQuantile } from '../distributions.ts';
 import { propagate, type UncertainInput, type UncertainResult } from '../uncertainty.ts';
 import { climbFigures, FULL_COVERAGE, STANDING_SPEED } from './climbs.ts';
-import { at, type Stretch, stretchesOf } from './columns.ts';
+import { at, type PointRange, stretchesOf } from './columns.ts';
 import type { Track } from './track.ts';
 
 /** How well the setting of a recorded ride and its recording are known: 95 % half-widths. */
@@ -97,12 +97,15 @@ interface Piece {
   seconds: number;
   /** J by the meter */
   energy: number;
+  /** m of height */
   rise: number;
-  /** m: ∫ds, ∫cos ds; ∫v ds, ∫v² ds */
+  /** m: ∫ds and ∫cos ds */
   way: number;
   level: number;
-  speed: number;
-  square: number;
+  /** m²/s: ∫v ds */
+  speedIntegral: number;
+  /** m³/s²: ∫v² ds */
+  squareIntegral: number;
   /** m²/s², v² at the end less at the start */
   faster: number;
 }
@@ -138,7 +141,7 @@ export function calibrateRide(
   });
   if (!riding) return nothing('times');
   if (power.coverage < FULL_COVERAGE) return nothing('power');
-  const pieces = piecesOf(track, height, { from: first, to: last });
+  const pieces = balancedPieces(track, height, { from: first, to: last });
   const total = (name: keyof Piece): number => pieces.reduce((sum, piece) => sum + piece[name], 0);
   const used = { distance: total('way'), seconds: total('seconds'), pieces: pieces.length };
   if (used.distance < LEAST_ROAD) return nothing('short', used.distance);
@@ -204,7 +207,7 @@ function withScatter({ value, low, high, causes }: UncertainResult, half: number
 }
 
 /** Pieces of road that can be balanced. */
-function piecesOf(track: Track, height: Float64Array, whole: Stretch): Piece[] {
+function balancedPieces(track: Track, height: Float64Array, whole: PointRange): Piece[] {
   const pieces: Piece[] = [];
   for (const stretch of stretchesOf(height.length, track.breaks)) {
     const points: number[] = [];
@@ -252,7 +255,7 @@ function balanced(
   start: number,
   end: number,
 ): Piece | null {
-  const piece = { seconds: 0, energy: 0, rise: 0, way: 0, level: 0, speed: 0, square: 0, faster: 0 };
+  const piece = { seconds: 0, energy: 0, rise: 0, way: 0, level: 0, speedIntegral: 0, squareIntegral: 0, faster: 0 };
   let [covered, coasting] = [0, 0];
   for (let k = start + 1; k <= end; k++) {
     const [a, b] = [at(points, k - 1), at(points, k)];
@@ -261,8 +264,8 @@ function balanced(
     if (v1 < STANDING_SPEED) return null;
     piece.seconds += seconds;
     piece.way += way;
-    piece.speed += 0.5 * (v0 + v1) * way;
-    piece.square += ((v0 * v0 + v0 * v1 + v1 * v1) / 3) * way;
+    piece.speedIntegral += 0.5 * (v0 + v1) * way;
+    piece.squareIntegral += ((v0 * v0 + v0 * v1 + v1 * v1) / 3) * way;
     if (!Number.isFinite(at(power, b))) continue;
     piece.energy += at(power, b) * seconds;
     covered += seconds;
@@ -282,14 +285,15 @@ function balanced(
  * J by which the pedals put in more than hill, surface, air, bearings and speed take, with the unknowns at `p`.
  * @param slopes takes how it changes with each of them
  */
-function surplus(piece: Piece, road: number, p: Float64Array, slopes: Float64Array): number {
+function imbalance(piece: Piece, road: number, p: Float64Array, slopes: Float64Array): number {
   const [rolling, drag, meter, mass] = [at(p, ROLLING), at(p, DRAG), at(p, METER), at(p, MASS)];
   const [scale, drive, density, wind] = [at(p, DISTANCE), at(p, DRIVE), at(p, DENSITY), at(p, WIND)];
-  const { energy, level, way, speed, square, faster } = piece;
+  const { energy, level, way, speedIntegral, squareIntegral, faster } = piece;
   const rise = at(p, GAIN) * piece.rise + at(p, DRIFT) * (way / road);
   // a tail wind faster than the bike pushes
-  const against = scale * speed + wind * way < 0 ? -1 : 1;
-  const air = against * 0.5 * scale * (scale * scale * square + 2 * wind * scale * speed + wind * wind * way);
+  const against = scale * speedIntegral + wind * way < 0 ? -1 : 1;
+  const air =
+    against * 0.5 * scale * (scale * scale * squareIntegral + 2 * wind * scale * speedIntegral + wind * wind * way);
   const force = 0.5 * density * drag * against;
   slopes[ROLLING] = -mass * GRAVITY * scale * level;
   slopes[DRAG] = -density * air;
@@ -299,13 +303,13 @@ function surplus(piece: Piece, road: number, p: Float64Array, slopes: Float64Arr
   slopes[DRIFT] = -mass * GRAVITY * (way / road);
   slopes[DISTANCE] =
     -mass * GRAVITY * rolling * level -
-    force * (3 * scale * scale * square + 4 * wind * scale * speed + wind * wind * way) -
-    (BEARINGS_CONSTANT * way + 2 * BEARINGS_PER_SPEED * scale * speed) -
+    force * (3 * scale * scale * squareIntegral + 4 * wind * scale * speedIntegral + wind * wind * way) -
+    (BEARINGS_CONSTANT * way + 2 * BEARINGS_PER_SPEED * scale * speedIntegral) -
     mass * scale * faster;
   slopes[DRIVE] = meter * energy;
   slopes[DENSITY] = -drag * air;
-  slopes[WIND] = -2 * force * scale * (scale * speed + wind * way);
-  const bearings = BEARINGS_CONSTANT * scale * way + BEARINGS_PER_SPEED * scale * scale * speed;
+  slopes[WIND] = -2 * force * scale * (scale * speedIntegral + wind * way);
+  const bearings = BEARINGS_CONSTANT * scale * way + BEARINGS_PER_SPEED * scale * scale * speedIntegral;
   return drive * meter * energy + mass * at(slopes, MASS) - density * drag * air - bearings;
 }
 
@@ -345,7 +349,7 @@ function solve(
     data.fill(0);
     right.fill(0);
     pieces.forEach((piece, i) => {
-      const off = surplus(piece, road, values, slopes);
+      const off = imbalance(piece, road, values, slopes);
       residuals[i] = off / Math.sqrt(piece.way);
       const weight = 1 / (piece.way * scatter * scatter);
       for (let k = 0; k < size; k++) {

@@ -1,4 +1,5 @@
-import { at, known, type Stretch } from './columns.ts';
+import { steepestRise } from '../profile.ts';
+import { at, known, type PointRange } from './columns.ts';
 import type { Break, Track } from './track.ts';
 
 /** What counts as a climb. */
@@ -31,7 +32,7 @@ export function isPause({ index, why, apart }: Break, height: Float64Array): boo
 }
 
 /** The parts of a way on which every point has a height, parted by the breaks that are no pause on the spot. */
-function roads(height: Float64Array, breaks: readonly Break[], { from, to }: Stretch): Stretch[] {
+function roads(height: Float64Array, breaks: readonly Break[], { from, to }: PointRange): PointRange[] {
   const gaps = breaks.filter((gap) => gap.index > from && gap.index <= to && !isPause(gap, height));
   const starts = [from, ...gaps.map(({ index }) => index)];
   return known(
@@ -66,14 +67,14 @@ export function findClimbs(
   height: Float64Array,
   breaks: readonly Break[],
   options: Partial<ClimbOptions> = {},
-): Stretch[] {
+): PointRange[] {
   const rules = { ...CLIMB, ...options };
   const level = withoutJumps(height, breaks);
-  const gainOf = ({ from, to }: Stretch): number => at(level, to) - at(level, from);
-  const wayOf = ({ from, to }: Stretch): number => at(distance, to) - at(distance, from);
-  const counts = (span: Stretch): boolean =>
+  const gainOf = ({ from, to }: PointRange): number => at(level, to) - at(level, from);
+  const wayOf = ({ from, to }: PointRange): number => at(distance, to) - at(distance, from);
+  const counts = (span: PointRange): boolean =>
     gainOf(span) >= rules.gain && gradeOf(gainOf(span), wayOf(span)) >= rules.grade;
-  const found: Stretch[] = [];
+  const found: PointRange[] = [];
   for (const road of roads(height, breaks, { from: 0, to: height.length - 1 })) {
     // half the least grade at first, so that a gentle part between two steep ones does not part them …
     for (const rise of risesOver(distance, level, road, 0.5 * rules.grade, rules)) {
@@ -89,7 +90,7 @@ export function findClimbs(
         for (const other of risesOver(distance, level, rest, rules.grade, rules)) if (counts(other)) found.push(other);
     }
   }
-  const hardness = (span: Stretch): number => gainOf(span) * gradeOf(gainOf(span), wayOf(span));
+  const hardness = (span: PointRange): number => gainOf(span) * gradeOf(gainOf(span), wayOf(span));
   return found.sort((a, b) => hardness(b) - hardness(a) || a.from - b.from);
 }
 
@@ -107,11 +108,11 @@ export function gradeOf(gain: number, way: number): number {
 function risesOver(
   distance: Float64Array,
   height: Float64Array,
-  { from, to }: Stretch,
+  { from, to }: PointRange,
   tilt: number,
   rules: ClimbOptions,
-): Stretch[] {
-  const rises: Stretch[] = [];
+): PointRange[] {
+  const rises: PointRange[] = [];
   const above = (i: number): number => at(height, i) - tilt * at(distance, i);
   const close = (foot: number, top: number): void => {
     if (at(height, top) - at(height, foot) >= rules.gain) rises.push({ from: foot, to: top });
@@ -139,7 +140,7 @@ function risesOver(
 }
 
 /** The part of a span that rises highest above a line of grade `tilt`: its ends flatter than that are left off. */
-function steadiest(distance: Float64Array, height: Float64Array, { from, to }: Stretch, tilt: number): Stretch {
+function steadiest(distance: Float64Array, height: Float64Array, { from, to }: PointRange, tilt: number): PointRange {
   let best = { from, to: from };
   let [most, foot] = [0, from];
   const above = (i: number): number => at(height, i) - tilt * at(distance, i);
@@ -239,39 +240,19 @@ function orderedEnds(from: number, to: number, points: number): [number, number]
 function steepestPart(
   distance: Float64Array,
   height: Float64Array,
-  parts: readonly Stretch[],
+  parts: readonly PointRange[],
   origin: number,
   over: number,
 ): { grade: number; at: number; length: number } {
   const longest = parts.reduce((most, { from, to }) => Math.max(most, at(distance, to) - at(distance, from)), 0);
   const length = Math.min(over, longest);
-  let best = { rise: Number.NEGATIVE_INFINITY, start: 0 };
-  for (const { from, to } of parts) {
-    if (!(length > 0) || at(distance, to) - at(distance, from) < length) continue;
-    /** height at a place between the points `i` and `i + 1` */
-    const heightAt = (place: number, i: number): number => {
-      const way = at(distance, i + 1) - at(distance, i);
-      const share = way > 0 ? (place - at(distance, i)) / way : 0;
-      return at(height, i) + share * (at(height, i + 1) - at(height, i));
-    };
-    // the rise over a moving window is greatest where one of its ends is at a point
-    let [behind, ahead] = [from, from];
-    for (let i = from; i <= to; i++) {
-      const here = at(distance, i);
-      if (here - length >= at(distance, from)) {
-        while (behind < to - 1 && at(distance, behind + 1) <= here - length) behind++;
-        const rise = at(height, i) - heightAt(here - length, behind);
-        if (rise > best.rise) best = { rise, start: here - length };
-      }
-      if (here + length <= at(distance, to)) {
-        while (ahead < to - 1 && at(distance, ahead + 1) <= here + length) ahead++;
-        const rise = heightAt(here + length, ahead) - at(height, i);
-        if (rise > best.rise) best = { rise, start: here };
-      }
-    }
+  let best = { rise: Number.NEGATIVE_INFINITY, from: 0 };
+  for (const part of length > 0 ? parts : []) {
+    const steepest = steepestRise({ distance, height }, part, length);
+    if (steepest.rise > best.rise) best = steepest;
   }
   if (!Number.isFinite(best.rise)) return { grade: 0, at: 0, length: 0 };
-  return { grade: gradeOf(best.rise, length), at: best.start - at(distance, origin), length };
+  return { grade: gradeOf(best.rise, length), at: best.from - at(distance, origin), length };
 }
 
 interface Clock {

@@ -1,7 +1,7 @@
 import type { Break } from './track.ts';
 
 /** A run of points, both ends included. */
-export interface Stretch {
+export interface PointRange {
   from: number;
   to: number;
 }
@@ -10,8 +10,8 @@ export interface Stretch {
 export const at = (column: ArrayLike<number>, index: number): number => column[index] as number;
 
 /** The stretches between breaks. */
-export function stretchesOf(points: number, breaks: readonly Break[]): Stretch[] {
-  const spans: Stretch[] = [];
+export function stretchesOf(points: number, breaks: readonly Break[]): PointRange[] {
+  const spans: PointRange[] = [];
   let from = 0;
   for (const { index } of breaks) {
     if (index <= from || index >= points) continue;
@@ -23,8 +23,8 @@ export function stretchesOf(points: number, breaks: readonly Break[]): Stretch[]
 }
 
 /** The parts of a span in which every point has a value. */
-export function known(column: ArrayLike<number>, spans: readonly Stretch[]): Stretch[] {
-  const parts: Stretch[] = [];
+export function known(column: ArrayLike<number>, spans: readonly PointRange[]): PointRange[] {
+  const parts: PointRange[] = [];
   for (const { from, to } of spans) {
     let start = -1;
     for (let i = from; i <= to + 1; i++) {

@@ -1,4 +1,4 @@
-import type { Profile } from '../profile.ts';
+import { heightOn, type Profile } from '../profile.ts';
 import { isTooSteep } from '../roadLimits.ts';
 import { withoutJumps } from './climbs.ts';
 import { at } from './columns.ts';
@@ -158,24 +158,13 @@ function leastSquares({ distance, height }: Profile, points: readonly number[], 
 export function profileError(full: Profile, simple: Profile): { largest: number; rms: number } {
   const end = Math.min(full.distance.at(-1) ?? 0, simple.distance.at(-1) ?? 0);
   const places = Float64Array.from([...full.distance, ...simple.distance]).sort();
-  const [inFull, inSimple] = [walker(full), walker(simple)];
   let [largest, sum, before, last] = [0, 0, 0, 0];
   for (const place of places) {
     if (place > end) break;
-    const off = inFull(place) - inSimple(place);
+    const off = heightOn(full, place) - heightOn(simple, place);
     largest = Math.max(largest, Math.abs(off));
     sum += ((place - last) * (off * off + off * before + before * before)) / 3;
     [before, last] = [off, place];
   }
   return { largest, rms: end > 0 ? Math.sqrt(Math.max(0, sum) / end) : 0 };
-}
-
-/** Height at places that are asked for in rising order. */
-function walker({ distance, height }: Profile): (place: number) => number {
-  let i = 0;
-  return (place) => {
-    while (i < distance.length - 2 && at(distance, i + 1) <= place) i++;
-    const share = (place - at(distance, i)) / (at(distance, i + 1) - at(distance, i));
-    return at(height, i) + share * (at(height, i + 1) - at(height, i));
-  };
 }

@@ -1,4 +1,4 @@
-import { at, type Stretch, stretchesOf } from './columns.ts';
+import { at, type PointRange, stretchesOf } from './columns.ts';
 import type { Track } from './track.ts';
 
 /** How far one stretch is by either count. */
@@ -48,7 +48,7 @@ export function compareDistances({
   };
 }
 
-function compareStretch(distance: Float64Array, counter: Float64Array, { from, to }: Stretch): ComparedStretch {
+function compareStretch(distance: Float64Array, counter: Float64Array, { from, to }: PointRange): ComparedStretch {
   const compared = { from, to, positions: 0, counter: 0 };
   let last = -1;
   for (let i = from; i <= to; i++) {

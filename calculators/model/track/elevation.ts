@@ -1,4 +1,4 @@
-import { at, known, type Stretch, stretchesOf } from './columns.ts';
+import { at, known, type PointRange, stretchesOf } from './columns.ts';
 import type { Break, Track } from './track.ts';
 
 /** A run of points whose recorded height was no height. Both ends included. */
@@ -51,12 +51,12 @@ export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'dist
   for (const { from, to } of spikes) heights.fill(Number.NaN, from, to + 1);
   const holes = missingOf(elevation, stretches);
   for (const stretch of stretches) fillHoles(distance, heights, stretch);
-  const worst = ({ from, to }: Stretch): number => {
+  const worst = ({ from, to }: PointRange): number => {
     let metres = 0;
     for (let i = from; i <= to; i++) metres = Math.max(metres, Math.abs(at(elevation, i) - at(heights, i)) || 0);
     return metres;
   };
-  const wayOf = ({ from, to }: Stretch): number =>
+  const wayOf = ({ from, to }: PointRange): number =>
     at(distance, Math.min(to + 1, heights.length - 1)) - at(distance, Math.max(from - 1, 0));
   const mended: Mended[] = [
     ...zeros.map((span) => ({ kind: 'zero' as const, ...span, metres: worst(span) })),
@@ -67,19 +67,19 @@ export function mendElevation({ distance, elevation, breaks }: Pick<Track, 'dist
 }
 
 /** Runs of points without a height. */
-function missingOf(elevation: Float64Array, stretches: readonly Stretch[]): Stretch[] {
+function missingOf(elevation: Float64Array, stretches: readonly PointRange[]): PointRange[] {
   const missing = elevation.map((height) => (Number.isFinite(height) ? Number.NaN : 1));
   return known(missing, stretches);
 }
 
 /** Runs of exact zeros in one stretch whose nearest heights on either side, breaks or not, are all far from zero. */
-function zerosOf(heights: Float64Array, stretches: readonly Stretch[]): Stretch[] {
+function zerosOf(heights: Float64Array, stretches: readonly PointRange[]): PointRange[] {
   const after = new Float64Array(heights.length);
   for (let i = heights.length - 1, next = Number.NaN; i >= 0; i--) {
     if (isHeight(at(heights, i))) next = at(heights, i);
     after[i] = next;
   }
-  const zeros: Stretch[] = [];
+  const zeros: PointRange[] = [];
   let before = Number.NaN;
   for (const { from, to } of stretches) {
     for (let i = from; i <= to; i++) {
@@ -100,14 +100,14 @@ function zerosOf(heights: Float64Array, stretches: readonly Stretch[]): Stretch[
 const isHeight = (height: number): boolean => Number.isFinite(height) && height !== 0;
 
 /** Spikes in one stretch, over its holes too: one may stand at the edge of a hole. */
-function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: Stretch): Stretch[] {
+function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: PointRange): PointRange[] {
   const points: number[] = [];
   for (let i = from; i <= to; i++) if (Number.isFinite(at(heights, i))) points.push(i);
   const height = (k: number): number => at(heights, at(points, k));
   const place = (k: number): number => at(distance, at(points, k));
   const isSteep = (a: number, b: number): boolean =>
     Math.abs(height(b) - height(a)) > SPIKE_GRADE * (place(b) - place(a));
-  const spikes: Stretch[] = [];
+  const spikes: PointRange[] = [];
   for (let i = 0; i < points.length - 2; i++) {
     const base = height(i);
     const up = Math.sign(height(i + 1) - base);
@@ -132,7 +132,7 @@ function spikesOf(distance: Float64Array, heights: Float64Array, { from, to }: S
 }
 
 /** Puts the line between its neighbours, or the nearest height at an end, into every hole of a stretch. */
-function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: Stretch): void {
+function fillHoles(distance: Float64Array, heights: Float64Array, { from, to }: PointRange): void {
   let last = -1;
   for (let i = from; i <= to; i++) {
     if (!Number.isFinite(at(heights, i))) continue;
@@ -311,7 +311,7 @@ export function gainsOf(
   };
 }
 
-function risesOf(elevation: Float64Array, parts: readonly Stretch[]): number {
+function risesOf(elevation: Float64Array, parts: readonly PointRange[]): number {
   let sum = 0;
   for (const { from, to } of parts)
     for (let i = from + 1; i <= to; i++) sum += Math.max(0, at(elevation, i) - at(elevation, i - 1));
@@ -319,7 +319,7 @@ function risesOf(elevation: Float64Array, parts: readonly Stretch[]): number {
 }
 
 /** Sum of the rises that exceed `threshold`, with the jumps between the parts taken out. */
-function risesAbove(threshold: number, elevation: Float64Array, parts: readonly Stretch[]): number {
+function risesAbove(threshold: number, elevation: Float64Array, parts: readonly PointRange[]): number {
   let sum = 0;
   let height = 0;
   let [low, high, rising] = [0, 0, false];

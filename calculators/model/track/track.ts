@@ -36,4 +36,4 @@ export interface Break {
 }
 
 /** Columns of a track that are measured, point by point. */
-export const COLUMNS = ['distance', 'elevation', 'time', 'power', 'cadence', 'heartRate', 'counter'] as const;
+export const TRACK_COLUMNS = ['distance', 'elevation', 'time', 'power', 'cadence', 'heartRate', 'counter'] as const;

@@ -67,11 +67,11 @@ export const blankPoint = (): Point => ({
   otherPower: Number.NaN,
 });
 
-const COLUMNS = Object.keys(blankPoint()) as Column[];
+const POINT_COLUMNS = Object.keys(blankPoint()) as Column[];
 
 /** Makes a point blank again, so that a million of them need one object. */
 export function clearPoint(point: Point): void {
-  for (const column of COLUMNS) point[column] = Number.NaN;
+  for (const column of POINT_COLUMNS) point[column] = Number.NaN;
 }
 
 /** Points in columns that grow, with the place of each in the file. */
@@ -111,7 +111,7 @@ export const newRoom = (): Room => ({ left: MOST_POINTS, isFull: false });
 export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
   let capacity = 0;
   let size = 0;
-  const columns = Object.fromEntries(COLUMNS.map((column) => [column, new Float64Array()])) as Record<
+  const columns = Object.fromEntries(POINT_COLUMNS.map((column) => [column, new Float64Array()])) as Record<
     Column,
     Float64Array
   >;
@@ -120,7 +120,7 @@ export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
 
   const grow = (): void => {
     capacity = Math.max(256, capacity * 2);
-    for (const column of COLUMNS) {
+    for (const column of POINT_COLUMNS) {
       const larger = new Float64Array(capacity).fill(Number.NaN);
       larger.set(columns[column]);
       columns[column] = larger;
@@ -146,7 +146,7 @@ export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
     // devices that write power and position apart give two points of the same time, each with what the other lacks
     const joins = size > 0 && point.time === columns.time[size - 1] && marks.at(-1) !== size && completes(point);
     const index = joins ? size - 1 : size;
-    for (const column of COLUMNS) {
+    for (const column of POINT_COLUMNS) {
       const value = point[column];
       if (!joins || Number.isNaN(columns[column][index] as number)) columns[column][index] = value;
     }
@@ -167,7 +167,7 @@ export function trackBuilder(problems: Problems, room: Room): TrackBuilder {
 
   /** Whether a point of the same time only adds what is missing. */
   const completes = (point: Readonly<Point>): boolean =>
-    COLUMNS.every(
+    POINT_COLUMNS.every(
       (column) => column === 'time' || Number.isNaN(point[column]) || Number.isNaN(columns[column][size - 1] as number),
     );
 
