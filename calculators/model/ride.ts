@@ -1,5 +1,6 @@
 import { type Climb, loadOf } from './climb.ts';
 import { FADE_WIDTH, GRAVITY } from './constants.ts';
+import type { Endurance } from './endurance.ts';
 import { cadenceAt, crankTorque, gearSpeed, wheelForce } from './gears.ts';
 import { cadenceOf, finalRise, heldPower, torqueRatio } from './heat.ts';
 import { motorBound } from './motor.ts';
@@ -568,6 +569,7 @@ class Ride {
     if (battery && this.charged && share * motor > 0) sooner((battery.energy - this.energy) / drawn, 'battery');
     const above = endurance && !this.spent ? share * riderPower - endurance.criticalPower : 0;
     if (above > 0) sooner(this.left / above, 'endurance');
+    if (endurance && this.spent) sooner(recoveredIn(endurance, share * riderPower, this.left), 'endurance');
     sooner(this.heatChangesIn(torque), 'heat');
     const distance = end === 'piece' ? left : speed * time;
     this.draw(drawn * time);
@@ -580,7 +582,6 @@ class Ride {
     this.brakes += Math.max(0, -force) * distance;
     this.note('brakes', distance, time, share * motor * time);
     if (end !== 'piece') this.change(end);
-    if (endurance && this.spent && this.left >= RECOVERED * endurance.workAbove) this.change('endurance');
     return distance;
   }
 
@@ -612,6 +613,12 @@ class Ride {
       to: { distance: this.distance, time: this.time },
     });
   }
+}
+
+/** Time, s, in which a rider who gives `power` (W) gets from `left` (J of W′) to `RECOVERED`; Infinity at the critical power. */
+function recoveredIn({ criticalPower, workAbove }: Endurance, power: number, left: number): number {
+  if (!(power < criticalPower && workAbove > 0)) return Number.POSITIVE_INFINITY;
+  return (workAbove / (criticalPower - power)) * Math.log((workAbove - left) / ((1 - RECOVERED) * workAbove));
 }
 
 /** The kinds of stages, by number. */

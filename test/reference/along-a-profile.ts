@@ -97,7 +97,9 @@ function changed(climb: Climb, { battery, heat, endurance }: Reserves, state: St
     held: state.held || (climb.topSpeed !== undefined && v > climb.topSpeed),
     empty: state.empty || (battery !== undefined && drawn >= battery.energy),
     hot: heat !== undefined && (state.hot ? rise > COOLED : rise > 1),
-    spent: state.spent || (endurance !== undefined && climb.riderPower > endurance.criticalPower && left <= 0),
+    spent:
+      endurance !== undefined &&
+      (state.spent ? left < RECOVERED * endurance.workAbove : climb.riderPower > endurance.criticalPower && left <= 0),
   };
 }
 
@@ -157,9 +159,8 @@ export function integrated(climb: Climb, reserves: Reserves, tolerance = 1e-11) 
   }
   const quantities: Quantities = [0, v, heat?.rise ?? 0, 0, endurance?.workAbove ?? 0, 0, 0, 0, 0, 0];
   let y: readonly number[] = quantities;
-  /** At the top speed a bike is held while it would go faster than that. W′ that came back there counts from the end of such a stretch on. */
+  /** At the top speed a bike is held while it would go faster than that. */
   const hold = (grade: number): void => {
-    if (state.held && endurance && (y[4] ?? 0) >= RECOVERED * endurance.workAbove) state = { ...state, spent: false };
     state = { ...state, held: false };
     if ((y[1] ?? 0) < topSpeed) return;
     y = y.with(1, topSpeed);
