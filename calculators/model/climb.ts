@@ -5,10 +5,15 @@ import { forces, type Load, resistanceOf } from './resistance.ts';
 /** Everything that decides a climb at steady speed. */
 export interface Climb extends Drive {
   hill: Hill;
+  /** kg, rider, bike and all they carry */
   mass: number;
+  /** C_rr */
   rolling: number;
+  /** C_dA, m² */
   dragArea: number;
+  /** of the air, kg/m³ */
   density: number;
+  /** m/s, negative for a tail wind */
   headWind: number;
   /** m/s above which the rider brakes, on a ride along a profile; none where absent */
   topSpeed?: number | undefined;

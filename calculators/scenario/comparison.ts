@@ -24,8 +24,11 @@ import { batteryOf, climbDoubts, climbOf, reservesOf } from './setting.ts';
 
 /** One bike up the hill. */
 export interface Ridden {
+  /** s */
   time: number;
+  /** m/s */
   speed: number;
+  /** W at the crank */
   motorPower: number;
   /** J from the battery */
   energy: number;

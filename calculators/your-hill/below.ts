@@ -11,7 +11,7 @@ import {
 import { profileFromText, tidyProfile, writeProfile } from '../scenario/profile-text.ts';
 
 /** Pieces of the hill that a recording gives. A link takes 60; fewer keep it short, and 40 are closer than heights are known. */
-export const PIECES = 40;
+export const MOST_PIECES = 40;
 
 /** A stretch of a recording as the hill of the calculator. */
 export interface HillBelow {
@@ -41,7 +41,7 @@ export function hillBelow(
   } catch {
     return { problem: 'none' };
   }
-  const text = writeProfile(simplifyProfile(full, PIECES));
+  const text = writeProfile(simplifyProfile(full, MOST_PIECES));
   if ('problem' in tidyProfile(text)) return { problem: problemOf(full) };
   // what is ridden is what the text says, to the decimetre
   const simple = profileFromText(text);

@@ -8,7 +8,7 @@ import { gainsOf, normalDraw, randomSource } from '../model/index.ts';
 export type HeightSensor = 'exact' | 'barometer' | 'positions';
 
 /** m of way and m of height of each piece of the invented hill: two ramps, a dip and a gentler part. */
-const PIECES = [
+const ROAD = [
   [600, 48],
   [900, 90],
   [300, -18],
@@ -17,16 +17,16 @@ const PIECES = [
   [500, 45],
 ] as const;
 
-const LENGTH = PIECES.reduce((sum, [way]) => sum + way, 0);
+const LENGTH = ROAD.reduce((sum, [way]) => sum + way, 0);
 const FOOT = 420;
 
 /** What the hill truly gains, m: its rises summed, and its top less its foot. */
-export const TRUE_RISES = PIECES.reduce((sum, [, rise]) => sum + Math.max(0, rise), 0);
-export const TRUE_NET = PIECES.reduce((sum, [, rise]) => sum + rise, 0);
+export const TRUE_RISES = ROAD.reduce((sum, [, rise]) => sum + Math.max(0, rise), 0);
+export const TRUE_NET = ROAD.reduce((sum, [, rise]) => sum + rise, 0);
 
 function trueHeight(place: number): number {
   let [height, left] = [FOOT, place];
-  for (const [way, rise] of PIECES) {
+  for (const [way, rise] of ROAD) {
     const share = Math.min(1, Math.max(0, left / way));
     height += share * rise;
     left -= way;

@@ -173,7 +173,7 @@ export function fitBytes({ points, pauses }: InventedRide, { gain = 123, file = 
   event(START, 0);
   points.forEach((point, index) => {
     if (pauses.includes(index)) {
-      event((points[index - 1]?.time ?? 0) + 0, 4);
+      event(points[index - 1]?.time ?? 0, 4);
       event(point.time, 0);
     }
     encoder.writeMessage(

@@ -4,7 +4,7 @@ import { exampleOf, readLink, writeLink } from '../../calculators/scenario/index
 import { profileFromText, tidyProfile } from '../../calculators/scenario/profile-text.ts';
 import '../../calculators/scenario/vocabulary.ts';
 import { edit } from '../../calculators/scenario/editing.ts';
-import { type HillBelow, hillBelow, type NoHill, PIECES } from '../../calculators/your-hill/below.ts';
+import { type HillBelow, hillBelow, MOST_PIECES, type NoHill } from '../../calculators/your-hill/below.ts';
 import { noHillText } from '../../calculators/your-hill/words.ts';
 import { random } from '../random.ts';
 
@@ -86,7 +86,7 @@ describe('a stretch as the hill', () => {
       }
       taken++;
       expect(tidyProfile(hill.text)).toEqual({ canonical: hill.text });
-      expect(hill.simple.distance.length).toBeLessThanOrEqual(PIECES + 1);
+      expect(hill.simple.distance.length).toBeLessThanOrEqual(MOST_PIECES + 1);
       expect(hill.simple).toEqual(profileFromText(hill.text));
     }
     expect(taken).toBeGreaterThan(200);

@@ -4,7 +4,7 @@ import { edit } from '../../calculators/scenario/editing.ts';
 import { profileFromText } from '../../calculators/scenario/profile-text.ts';
 import { exampleOf } from '../../calculators/scenario/vocabulary.ts';
 import { analyse } from '../../calculators/your-hill/analysis.ts';
-import { hillBelow, PIECES } from '../../calculators/your-hill/below.ts';
+import { hillBelow, MOST_PIECES } from '../../calculators/your-hill/below.ts';
 import { rideSetting, supported, supportedRange, uncalibratedText } from '../../calculators/your-hill/calibration.ts';
 import {
   coverageText,
@@ -61,7 +61,7 @@ describe('three hills', () => {
     const hill = hillBelow(track, height, stretch);
     if ('problem' in hill) throw new Error(hill.problem);
     const profile = profileFromText(hill.text);
-    expect(profile.distance.length).toBeLessThanOrEqual(PIECES + 1);
+    expect(profile.distance.length).toBeLessThanOrEqual(MOST_PIECES + 1);
     const figures = climbFigures(track, height, stretch.from, stretch.to);
     // to the decimetre of the text
     expect(Math.abs((profile.distance.at(-1) ?? 0) - figures.distance)).toBeLessThan(0.051);

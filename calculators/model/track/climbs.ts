@@ -18,7 +18,10 @@ export interface ClimbOptions {
 /** What counts as a climb unless somebody says otherwise. Ours: people do not agree on it, and no standard was found. */
 export const CLIMB: Readonly<ClimbOptions> = { gain: 20, grade: 0.02, fall: 10, fallShare: 0.15, flat: 2000 };
 
-/** A break whose ends lie at most so far apart, m along the ground and in height, is a pause on the spot: a climb goes on after it. */
+/**
+ * A break whose ends lie at most so far apart, m along the ground and in height, is a pause on the spot: a climb goes on after it. Ours: about
+ * what a position and a barometer drift by while a bike stands.
+ */
 export const PAUSE_APART = 20;
 export const PAUSE_HEIGHT = 5;
 

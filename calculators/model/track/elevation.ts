@@ -18,7 +18,7 @@ export interface Mended {
 export const ZERO_JUMP = 20;
 /** Least height of a spike, m: less than that is noise, which smoothing is for. Ours, no standard found. */
 export const SPIKE_HEIGHT = 8;
-/** Most points of a spike. */
+/** Most points of a spike. Ours: what lasts longer may be a hill that was driven up. */
 export const SPIKE_POINTS = 5;
 /** Flanks of a spike are steeper than this (rise over way). Ours: steeper than anything that is ridden for that far. */
 export const SPIKE_GRADE = 0.5;

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { READ } from './kind.ts';
 import { type Problems, quoted } from './problems.ts';
 import type { ReadParts } from './readRecording.ts';
 import { readDateTime, readNumber, textChunks } from './text.ts';
@@ -176,8 +177,7 @@ export function readCsv(bytes: Uint8Array, problems: Problems, onProgress: (shar
   return { parts: part ? [part] : [], notes: notesOn(head, problems), cutShort };
 }
 
-const NO_COLUMNS =
-  'This is text without columns of distances or places. Name the columns in the first row, for example: time (s), distance (m), elevation (m), power (W). GPX, TCX, FIT and CSV can be read.';
+const NO_COLUMNS = `This is text without columns of distances or places. Name the columns in the first row, for example: time (s), distance (m), elevation (m), power (W). ${READ}`;
 
 function notesOn({ columns, ignored, unclear }: Head, problems: Problems): string[] {
   for (const title of unclear) problems.say(`The unit of ${quoted(title)} is not known: the column is not used.`);

@@ -1,7 +1,8 @@
 import type { Format } from './recording.ts';
 import { encodingOf } from './text.ts';
 
-const READ = 'GPX, TCX, FIT and CSV can be read.';
+/** Every sentence that says what can be read says this. */
+export const READ = 'GPX, TCX, FIT and CSV can be read.';
 
 /** Files that people choose by mistake, by the letters at their start. */
 const OTHERS: readonly { start: string; message: string }[] = [

@@ -28,17 +28,17 @@ export interface Point {
 
 type Column = keyof Point;
 
-/** Points that one file may have: some eleven days of one each second. */
+/** Points that one file may have: some eleven days of one each second. Ours. */
 export const MOST_POINTS = 1_000_000;
-/** s and multiple of the usual interval after which nothing recorded is a break */
+/** s, and multiple of the usual interval, after which nothing recorded is a break. Ours: devices that save points may be silent for several s. */
 export const SILENCE = 15;
 export const INTERVALS_OF_SILENCE = 5;
-/** m/s; nobody rides faster: whatever leaps so far was not measured */
+/** m/s. Ours: nobody rides faster, so whatever leaps so far was not measured. */
 const FASTEST = 100;
-/** m/s below which a bike stands or creeps */
+/** m/s below which a bike stands or creeps. Ours. */
 const CREEPING = 1 / 3.6;
 
-/** share of the steps by which a counter may fall and still be one: it starts anew now and then */
+/** Share of the steps by which a counter may fall and still be one: it starts anew now and then. Ours. */
 const MOST_FALLS = 0.05;
 
 /** What a column may hold: the widest that a device on Earth can mean; beyond it a number is no measurement. */
