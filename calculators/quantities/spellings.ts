@@ -42,6 +42,7 @@ import {
   wattHourPerKilometre,
   wattHourPerMile,
   wattPerKilogram,
+  yard,
 } from './units.ts';
 
 /** A unit that can be typed. */
@@ -80,14 +81,7 @@ const percentage = spell(percent, 'percent,per cent,pct');
 const metres = spell(metre, 'metres');
 const feet = spell(foot, "feet,foot,'");
 const inches = spell(inch, "inches,inch,\",''");
-const lengths = [
-  metres,
-  spell(kilometre, 'kilometres'),
-  feet,
-  spell(mile, 'miles'),
-  spell(unit('yd', 1143, 1250), 'yards'),
-  inches,
-];
+const lengths = [metres, spell(kilometre, 'kilometres'), feet, spell(mile, 'miles'), spell(yard, 'yards'), inches];
 const energies = [
   spell(wattHour, 'watt hours'),
   spell(unit('kWh', 36e5), 'kilowatt hours'),

@@ -74,6 +74,7 @@ export const kilometre = unit('km', 1000);
 export const millimetre = unit('mm', 1, 1000);
 export const inch = unit('in', 127, 5000);
 export const foot = unit('ft', 381, 1250);
+export const yard = unit('yd', 1143, 1250);
 export const mile = unit('mi', 1609.344);
 export const kilogram = unit('kg');
 export const pound = unit('lb', POUND, 1e8);

@@ -1,32 +1,7 @@
 import { type ComparisonOutcome, compareBikes, RESULT_COLUMNS, withoutHill } from '../scenario/comparison.ts';
 import { enduranceOf, enduranceResult, hillOf, none, type Scenario } from '../scenario/index.ts';
 
-const {
-  time,
-  gap,
-  distanceBehind,
-  heightBehind,
-  speed,
-  motorPower,
-  batteryEnergy,
-  batteryShare,
-  bindsAfter,
-  bindsHeight,
-  timeLost,
-} = RESULT_COLUMNS;
-const RESULTS = [
-  time,
-  gap,
-  distanceBehind,
-  heightBehind,
-  speed,
-  motorPower,
-  batteryEnergy,
-  batteryShare,
-  bindsAfter,
-  bindsHeight,
-  timeLost,
-];
+const RESULTS = Object.values(RESULT_COLUMNS);
 
 export type SideBySideOutcome = Omit<ComparisonOutcome, 'first'>;
 

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { foot, kilometre, metre, mile, type Unit, yard } from '../../quantities/units.ts';
 import { READ } from './kind.ts';
 import { type Problems, quoted } from './problems.ts';
 import type { ReadParts } from './readRecording.ts';
@@ -75,27 +76,18 @@ export const TARGETS: Readonly<
   },
 };
 
-/** Exact, as the mile and the foot are defined: value from memory, see the units of the site. */
+/** Spellings of a column's head that fields do not take: "distance_mi", "elevation feet". Sizes in m. */
 function lengths(): Record<string, number> {
-  const [metre, foot] = [1, 0.3048];
-  return {
-    m: metre,
-    metre,
-    metres: metre,
-    meter: metre,
-    meters: metre,
-    km: 1000,
-    kilometres: 1000,
-    kilometers: 1000,
-    mi: 5280 * foot,
-    mile: 5280 * foot,
-    miles: 5280 * foot,
-    ft: foot,
-    foot,
-    feet: foot,
-    yd: 3 * foot,
-    yards: 3 * foot,
-  };
+  const spellings: readonly [Unit, string][] = [
+    [metre, 'm,metre,metres,meter,meters'],
+    [kilometre, 'km,kilometres,kilometers'],
+    [mile, 'mi,mile,miles'],
+    [foot, 'ft,foot,feet'],
+    [yard, 'yd,yards'],
+  ];
+  return Object.fromEntries(
+    spellings.flatMap(([{ times, over }, words]) => words.split(',').map((word) => [word, times / over])),
+  );
 }
 
 interface Column {
